@@ -1,0 +1,85 @@
+"""The command line: ``python3 -m api``, and ``teepiece`` where the project is installed."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+
+from api import bootstrap
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Serve the workshop, or write a report; the exit status."""
+    arguments = list(sys.argv[1:] if argv is None else argv)
+    choice = command_line().parse_args(arguments)
+    try:
+        bootstrap.enter("api", arguments)
+    except bootstrap.NotReady as reason:
+        print(reason, file=sys.stderr)
+        return 1
+    return write_report(choice) if choice.command == "report" else serve(choice)
+
+
+def command_line() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="teepiece", description="Boost-control diagnosis: the workshop's server."
+    )
+    parser.set_defaults(command="serve")
+    parser.add_argument(
+        "--port", type=port_number, default=8000, help="port on this machine (default 8000; 0: any free)"
+    )
+    parser.add_argument(
+        "--data", type=Path, default=default_data(), help="folder that keeps the work (default %(default)s)"
+    )
+    parser.add_argument(
+        "--demo",
+        action=argparse.BooleanOptionalAction,
+        default=True,
+        help="put the demo job in, if it is not there",
+    )
+    add_report(parser)
+    return parser
+
+
+def add_report(parser: argparse.ArgumentParser) -> None:
+    commands = parser.add_subparsers(title="commands")
+    report = commands.add_parser("report", help="write a PDF from a job document, with no server")
+    report.set_defaults(command="report")
+    report.add_argument("job", type=Path, metavar="JOB.json")
+    report.add_argument("-o", "--output", type=Path, required=True, metavar="OUT.pdf")
+    report.add_argument("--form", choices=["short", "customer", "technical"], default="technical")
+    report.add_argument("--paper", choices=["a4", "letter"], default="a4")
+    report.add_argument("--language", choices=["en"], default="en")
+
+
+def port_number(text: str) -> int:
+    number = int(text)
+    if not 0 <= number <= 65535:
+        raise argparse.ArgumentTypeError(f"{text} is not a port (0 to 65535)")
+    return number
+
+
+def default_data() -> Path:
+    home = Path(os.environ.get("XDG_DATA_HOME") or Path.home() / ".local" / "share")
+    return home / "teepiece"
+
+
+def serve(choice: argparse.Namespace) -> int:
+    from api.server import serve as run
+
+    run(choice.data, choice.port, demo=choice.demo)
+    return 0
+
+
+def write_report(choice: argparse.Namespace) -> int:
+    from api.report import report
+
+    report(choice.job, choice.output, form=choice.form, paper=choice.paper, language=choice.language)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
