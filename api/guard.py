@@ -1,0 +1,53 @@
+"""What every request must satisfy and every answer carries: host, origin, size, content policy."""
+
+from flask import Flask, Response, request
+
+from api.errors import Problem
+
+LOOPBACK_NAMES = frozenset({"localhost", "127.0.0.1"})
+SAFE_METHODS = frozenset({"GET", "HEAD", "OPTIONS"})
+SMALL_BODY = 64 * 1024
+
+CONTENT_POLICY = (
+    "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; img-src 'self' blob: data:; "
+    "object-src 'none'; base-uri 'none'; frame-ancestors 'none'; form-action 'self'"
+)
+# For what a browser should never run as a page of ours: photos and documents (OWASP ASVS 5.0, 3.2.1).
+SANDBOX_POLICY = "sandbox; default-src 'none'; frame-ancestors 'none'"
+
+
+def register(app: Flask) -> None:
+    """Put the checks before every request and the headers on every answer."""
+    app.config["MAX_CONTENT_LENGTH"] = SMALL_BODY
+    app.before_request(check_host)
+    app.before_request(check_origin)
+    app.after_request(add_headers)
+
+
+def check_host() -> None:
+    """Answer only under a name of this machine, so that no foreign name can be pointed at the server."""
+    name = request.host.rsplit(":", 1)[0]
+    if name not in LOOPBACK_NAMES:
+        raise Problem(400, "unknown_host", "This server answers only as localhost or 127.0.0.1.")
+
+
+def check_origin() -> None:
+    """A change of state must come from a page of ours (OWASP ASVS 5.0, 3.5.1 to 3.5.3)."""
+    if request.method in SAFE_METHODS:
+        return
+    if request.headers.get("Origin") != request.host_url.rstrip("/"):
+        raise Problem(403, "foreign_origin", "This request did not come from a page of this server.")
+    if request.path.startswith("/api/") and request.headers.get("X-Teepiece") != "1":
+        raise Problem(403, "no_header", "The header X-Teepiece is missing.")
+
+
+def add_headers(response: Response) -> Response:
+    """Content policy, no guessing of types, no referrer; answers of the API are kept by nobody."""
+    response.headers.setdefault("Content-Security-Policy", CONTENT_POLICY)
+    response.headers["X-Content-Type-Options"] = "nosniff"
+    response.headers["Referrer-Policy"] = "no-referrer"
+    response.headers["Cross-Origin-Opener-Policy"] = "same-origin"
+    response.headers["Cross-Origin-Resource-Policy"] = "same-origin"
+    if request.path.startswith("/api/"):
+        response.headers["Cache-Control"] = "no-store"
+    return response

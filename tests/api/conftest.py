@@ -1,0 +1,40 @@
+"""A fresh server and data folder for every test."""
+
+from pathlib import Path
+
+import pytest
+from flask import Flask
+from flask.testing import FlaskClient
+
+from api.app import create_app
+
+STATE_CHANGE = {"X-Teepiece": "1", "Origin": "http://localhost"}
+
+
+@pytest.fixture
+def pwa(tmp_path: Path) -> Path:
+    """A small stand-in for the phone's files."""
+    folder = tmp_path / "pwa"
+    (folder / "vendor/pyodide").mkdir(parents=True)
+    (folder / "index.html").write_text("<!doctype html><title>shell</title>" + "<p>long enough</p>" * 40)
+    (folder / "app.js").write_text("export const answer = 42;\n" * 100)
+    (folder / "sw.js").write_text('importScripts("/release.js");\n')
+    (folder / ".hidden").write_text("not for the phone")
+    (folder / "vendor/pyodide/pyodide.mjs").write_text("export {};\n")
+    (folder / "vendor/pyodide/LICENSE.txt").write_text("licence\n")
+    (folder / "vendor/pyodide/pyodide.asm.wasm").write_bytes(b"\0asm" + bytes(1000))
+    return folder
+
+
+@pytest.fixture
+def app(tmp_path: Path, pwa: Path) -> Flask:
+    """A server over an empty data folder."""
+    app = create_app(tmp_path / "data", pwa=pwa)
+    app.testing = True
+    return app
+
+
+@pytest.fixture
+def client(app: Flask) -> FlaskClient:
+    """A browser of that server."""
+    return app.test_client()
