@@ -3,8 +3,6 @@
 import pytest
 from flask.testing import FlaskClient
 
-from tests.api.conftest import STATE_CHANGE
-
 
 @pytest.mark.parametrize(
     "host", ["evil.example", "192.168.1.9:8000", "localhost.evil.example", "127.0.0.1.nip.io"]
@@ -34,22 +32,14 @@ def test_a_change_without_our_header_is_refused(client: FlaskClient) -> None:
 
 
 @pytest.mark.parametrize("address", ["/", "/app.js", "/health", "/none", "/api/none"])
-def test_every_answer_carries_the_policy_and_forbids_guessing_types(
-    client: FlaskClient, address: str
-) -> None:
+def test_every_answer_carries_the_policy(client: FlaskClient, address: str) -> None:
     headers = client.get(address).headers
     policy = headers["Content-Security-Policy"]
-    assert (
-        "default-src 'self'" in policy and "'unsafe-inline'" not in policy and "'unsafe-eval'" not in policy
-    )
+    assert "default-src 'self'" in policy
+    assert "'unsafe-inline'" not in policy
+    assert "'unsafe-eval'" not in policy
     assert headers["X-Content-Type-Options"] == "nosniff"
 
 
 def test_answers_of_the_api_are_kept_by_nobody(client: FlaskClient) -> None:
     assert client.get("/api/none").headers["Cache-Control"] == "no-store"
-
-
-def test_a_body_over_the_limit_of_its_route_is_refused(client: FlaskClient) -> None:
-    answer = client.post("/api/none", data=b"x" * 70_000, headers=STATE_CHANGE)
-    assert answer.status_code in (404, 413)
-    assert answer.json["error"]

@@ -4,6 +4,7 @@ import gzip
 import io
 import json
 import zipfile
+from collections.abc import Callable
 from pathlib import Path
 
 import brotli
@@ -28,7 +29,7 @@ def test_the_root_is_the_shell_page(client: FlaskClient) -> None:
     assert "<title>shell</title>" in answer.text
 
 
-# Media types: RFC 9239 (JavaScript), the WebAssembly and Web App Manifest registrations at IANA, RFC 8081 (fonts).
+# Media types: RFC 9239 for JavaScript; application/wasm as registered at IANA.
 @pytest.mark.parametrize(
     ("name", "kind"),
     [
@@ -42,9 +43,7 @@ def test_a_module_has_the_type_that_browsers_demand(client: FlaskClient, name: s
 
 
 @pytest.mark.parametrize(("coding", "unpack"), [("br", brotli.decompress), ("gzip", gzip.decompress)])
-def test_a_client_that_accepts_a_coding_gets_the_same_bytes_through_it(
-    client: FlaskClient, coding, unpack
-) -> None:
+def test_a_coding_carries_the_same_bytes(client: FlaskClient, coding: str, unpack: Callable) -> None:
     plain = client.get("/app.js").data
     pressed = client.get("/app.js", headers={"Accept-Encoding": coding})
     assert pressed.headers["Content-Encoding"] == coding
