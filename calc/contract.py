@@ -1,0 +1,463 @@
+"""The shape of a job document (job/1) as data: every key that the contract knows, and what may stand there.
+
+Nothing here checks anything: `calc.walk` reads documents by it, `calc.places` the places of operations.
+Keys may be added, never renamed or removed. Keys of our own, which the contract lets us add, are marked 'ours'.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+FORMAT = "job/1"
+MAX_BYTES = 64_000_000
+MAX_DEPTH = 64
+
+DEVICES = ("wastegate", "variable_geometry")
+ACTUATORS = ("pressure", "vacuum", "electric")
+ARRANGEMENTS = ("bleed", "changeover", "unknown")
+DUTY_EFFECTS = ("raises_boost", "lowers_boost")
+STEP_STATES = ("not_done", "in_order", "not_in_order", "does_not_apply")
+GAUGE_KINDS = ("analogue", "digital")
+READ_TO = ("whole", "half", "fifth")
+LEAK_SIZES = ("weep", "small", "large")
+DIRECTIONS = ("rising", "falling")
+HOSE_FAULTS = ("leak", "blocked", "swapped")
+LOADS = ("full", "none")
+PHASES = ("before_repair", "after_repair")
+CONTROLS = ("normal", "solenoid_unplugged", "actuator_fed_direct")
+GAUGE_PLACES = ("charge_circuit", "compressor_outlet", "after_cooler", "manifold", "control_line")
+# The contract names one word of each of these three; the other is the default it describes, named by us.
+DUTY_DRIVERS = ("car", "bench")
+CONTROL_READ_AT = ("actuator", "port")
+INTAKE_AIR_AT = ("after_cooler", "before_compressor")
+
+SYMPTOMS = (
+    "low_power",
+    "slow_response",
+    "reduced_power_mode",
+    "boost_cut",
+    "hunting",
+    "whistle",
+    "hiss",
+    "hesitation",
+    "whine",
+    "black_smoke",
+    "blue_smoke",
+    "high_fuel_use",
+    "intermittent",
+    "hot_only",
+    "other",
+)
+
+FAULTS = (
+    "no_fault_found",
+    "charge_air_leak",
+    "charge_air_restriction",
+    "bypass_valve_not_closing",
+    "diaphragm_leak",
+    "actuator_opens_early",
+    "actuator_opens_late",
+    "spring_weak",
+    "actuator_motor_fault",
+    "wastegate_seized_closed",
+    "wastegate_not_closing",
+    "control_line_leak",
+    "control_line_blocked",
+    "control_hoses_swapped",
+    "vacuum_supply_low",
+    "solenoid_passes_all",
+    "solenoid_vents_all",
+    "solenoid_circuit_fault",
+    "charge_pressure_reads_high",
+    "charge_pressure_reads_low",
+    "air_mass_reads_low",
+    "air_mass_reads_high",
+    "pedal_signal_low",
+    "temperature_or_barometric_wrong",
+    "sensor_feed_fault",
+    "limit_in_force",
+    "specified_value_wrong",
+    "turbocharger_worn",
+    "vanes_sticking",
+    "intake_restriction",
+    "throttle_not_opening",
+    "exhaust_restriction",
+    "exhaust_leak_before_turbine",
+    "egr_not_closing",
+    "engine_output_low",
+    "other_cause",
+)
+
+NEXT_TESTS = (
+    "smoke",
+    "charge_decay",
+    "actuator",
+    "wastegate_inspection",
+    "solenoid_electrical",
+    "solenoid_sweep",
+    "sensors_at_rest",
+    "road_run",
+    "road_gauges",
+    "turbo_inspection",
+    "intake_depression",
+    "exhaust_back_pressure",
+    "cooler_drop",
+    "vacuum_supply",
+    "bypass_valve",
+    "exhaust_leak",
+    "egr",
+    "throttle",
+    "engine_health",
+    "electric_actuator",
+    "base_boost_run",
+)
+
+CHANNELS = (
+    "t_s",
+    "engine_rpm",
+    "pedal_pct",
+    "vehicle_kmh",
+    "boost_request_kpa_abs",
+    "boost_specified_kpa_abs",
+    "boost_actual_kpa_abs",
+    "boost_correction_kpa",
+    "correction_pct",
+    "duty_pct",
+    "air_mass_gps",
+    "intake_air_c",
+    "manifold_air_c",
+    "throttle_pct",
+    "egr_pct",
+)
+
+
+@dataclass(frozen=True)
+class Number:
+    """A finite number."""
+
+
+@dataclass(frozen=True)
+class Text:
+    """Text."""
+
+
+@dataclass(frozen=True)
+class Flag:
+    """true or false."""
+
+
+@dataclass(frozen=True)
+class Word:
+    """One word of those that the contract lists."""
+
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class GaugeId:
+    """The id of a gauge registered in the job."""
+
+
+@dataclass(frozen=True)
+class Limit:
+    """`{"min": x, "max": y}`, either end optional. A bare number, where allowed, is the upper end."""
+
+    number_is_max: bool = False
+
+
+@dataclass(frozen=True)
+class Span:
+    """`[lowest, highest]` of a gauge's scale."""
+
+
+@dataclass(frozen=True)
+class Numbers:
+    """A plain list of numbers; null keeps its position."""
+
+
+@dataclass(frozen=True)
+class Series(Numbers):
+    """One logged channel: numbers, null for a gap. Times never go back."""
+
+    rises: bool = False
+
+
+@dataclass(frozen=True)
+class Texts:
+    """A plain list of texts."""
+
+
+@dataclass(frozen=True)
+class WordList:
+    """A plain list of words, each one of those that the contract lists."""
+
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class FreeMap:
+    """An object whose keys and values are free."""
+
+
+@dataclass(frozen=True)
+class Weights:
+    """An object of numbers whose keys are words of the contract."""
+
+    words: tuple[str, ...]
+    what: str
+
+
+@dataclass(frozen=True)
+class Group:
+    """An object whose members are known; other keys in it are kept and ignored."""
+
+    members: Mapping[str, "Kind"]
+    required: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class ChannelGroup(Group):
+    """The channels of a run: lists of equal length."""
+
+
+@dataclass(frozen=True)
+class Items:
+    """A list of objects, each of one shape; `id` in an item, where there is one, is unique in its list."""
+
+    item: Group = field(default_factory=lambda: Group({}))
+
+
+Kind = (
+    Number
+    | Text
+    | Flag
+    | Word
+    | GaugeId
+    | Limit
+    | Span
+    | Numbers
+    | Texts
+    | WordList
+    | FreeMap
+    | Weights
+    | Group
+    | Items
+)
+
+NUMBER, TEXT, FLAG, GAUGE_ID = Number(), Text(), Flag(), GaugeId()
+LIMIT, LIMIT_OR_MAX = Limit(), Limit(number_is_max=True)
+
+
+def _numbers(*keys: str) -> dict[str, Kind]:
+    return dict.fromkeys(keys, NUMBER)
+
+
+def _texts(*keys: str) -> dict[str, Kind]:
+    return dict.fromkeys(keys, TEXT)
+
+
+def _flags(*keys: str) -> dict[str, Kind]:
+    return dict.fromkeys(keys, FLAG)
+
+
+def _limits(*keys: str) -> dict[str, Kind]:
+    return dict.fromkeys(keys, LIMIT)
+
+
+VEHICLE = Group(
+    {
+        "modified": Texts(),
+        **_texts("registration", "vin", "make", "model", "engine", "fuel", "tyre"),
+        **_numbers("year", "displacement_l", "cylinders", "strokes", "odometer_km", "final_drive"),
+        "gear_ratios": Numbers(),
+    }
+)
+
+COMPLAINT = Group(
+    {
+        "text": TEXT,
+        "symptoms": WordList(SYMPTOMS),
+        "codes": Texts(),
+        "freeze_frame": FreeMap(),
+        "reproduced": FLAG,
+    }
+)
+
+BOOST_CONTROL = Group(
+    {
+        "device": Word(DEVICES),
+        "actuator": Word(ACTUATORS),
+        "arrangement": Word(ARRANGEMENTS),
+        "more_duty": Word(DUTY_EFFECTS),
+    }
+)
+
+SPEC = Group(
+    {
+        "source": TEXT,
+        "intake_air_at": Word(INTAKE_AIR_AT),
+        **_limits(
+            "actuator_start_kpa",
+            "actuator_full_kpa",
+            "actuator_travel_mm",
+            "actuator_hold_loss_kpa_per_min",
+            "solenoid_coil_ohm_20c",
+            "vacuum_supply_kpa",
+            "bypass_hold_kpa",
+            "boost_specified_peak_kpa_abs",
+            "base_boost_kpa",
+            "charge_leak_hole_mm",
+            "volumetric_efficiency",
+            "intake_depression_kpa",
+            "exhaust_back_pressure_kpa",
+            "cooler_drop_kpa",
+            "shaft_radial_play_mm",
+            "shaft_axial_play_mm",
+        ),
+        # The contract's table names these three without their form, so both a limit and a bare maximum are read.
+        "actuator_hysteresis_kpa": LIMIT_OR_MAX,
+        "supply_drop_v": LIMIT_OR_MAX,
+        "ground_drop_v": LIMIT_OR_MAX,
+        **_numbers(
+            "rod_thread_pitch_mm",
+            "boost_tolerance_kpa",
+            "rest_pressure_tolerance_kpa",
+            "rest_temperature_tolerance_c",
+            "sensor_tolerance_kpa",
+            "control_ratio_tolerance",
+            "correction_tolerance_kpa",
+        ),
+        "abort_boost_kpa": NUMBER,  # ours: the gauge boost at which a pull is broken off
+    }
+)
+
+GAUGE = Group(
+    {
+        "id": TEXT,
+        "kind": Word(GAUGE_KINDS),
+        "span_kpa": Span(),
+        "read_to": Word(READ_TO),
+        "calibrated_on": TEXT,
+        **_numbers("class_pct", "division_kpa", "zero_kpa", "hose_m", "hose_bore_mm", "used_at_c"),
+        **_numbers("accuracy_pct_reading", "accuracy_counts", "resolution_kpa"),
+    }
+)
+
+STEP = Group({"id": TEXT, "state": Word(STEP_STATES), "note": TEXT, "photos": Texts(), "at": TEXT})
+PHOTO = Group(_texts("sha256", "step", "caption", "taken_at"))
+
+_AT_LOAD: dict[str, Kind] = {"gauge": GAUGE_ID, "engine_rpm": NUMBER, "load": Word(LOADS)}
+
+ROAD_READING = Group(
+    {
+        "gauge": GAUGE_ID,
+        "at": Word(GAUGE_PLACES),
+        "peak": FLAG,
+        **_numbers("t_s", "engine_rpm", "p_kpa", "pull"),
+    }
+)
+
+ROAD_RUN = Group(
+    {
+        "id": TEXT,
+        "phase": Word(PHASES),
+        "gear": NUMBER,
+        "control": Word(CONTROLS),
+        "channels": ChannelGroup({name: Series(rises=name == "t_s") for name in CHANNELS}),
+        "readings": Items(ROAD_READING),
+        "noted": Items(Group(_numbers(*CHANNELS, "pull"))),
+        "read_by": TEXT,  # ours: who reads the gauges; asked once a run
+    }
+)
+
+TESTS = Group(
+    {
+        "smoke": Group(
+            {"leak_seen": FLAG, "places": Items(Group({"where": TEXT, "size": Word(LEAK_SIZES)}))}
+        ),
+        "charge_decay": Group(
+            {
+                "gauge": GAUGE_ID,
+                **_numbers("volume_l", "volume_u_l", "air_c"),
+                "readings": Items(Group(_numbers("t_s", "p_kpa"))),
+            }
+        ),
+        "actuator": Group(
+            {
+                "gauge": GAUGE_ID,
+                "sweep": Items(Group({**_numbers("p_kpa", "travel_mm"), "direction": Word(DIRECTIONS)})),
+                **_numbers("first_movement_kpa", "full_travel_kpa"),
+                "hold": Group(_numbers("p_kpa", "t_s", "p_end_kpa", "volume_ml")),
+                **_flags("linkage_free", "returns_to_stop"),
+            }
+        ),
+        "wastegate_inspection": Group(_flags("seats", "damage")),
+        "solenoid": Group(
+            {
+                **_numbers("coil_ohm", "coil_c", "supply_v", "supply_drop_v", "ground_drop_v"),
+                "gauge": GAUGE_ID,
+                "sweep": Items(Group(_numbers("duty_pct", "supply_kpa", "control_kpa"))),
+                "hoses_sound": FLAG,
+                "hoses_fault": Word(HOSE_FAULTS),
+                "driven_by": Word(DUTY_DRIVERS),
+                "read_at": Word(CONTROL_READ_AT),
+            }
+        ),
+        "sensors_at_rest": Group(
+            _numbers(
+                "charge_pressure_kpa_abs",
+                "intake_air_c",
+                "coolant_c",
+                "pedal_released_pct",
+                "pedal_floored_pct",
+                "air_mass_gps",
+                "barometric_kpa_abs",
+                "reference_v",
+                "signal_v",
+                "ground_offset_v",
+            )
+        ),
+        "turbo_inspection": Group(
+            {
+                **_numbers("radial_play_mm", "axial_play_mm"),
+                **_flags("wheel_damage", "spins_free", "oil_in_outlet"),
+            }
+        ),
+        "intake_depression": Group({**_AT_LOAD, "p_kpa": NUMBER}),
+        "exhaust_back_pressure": Group({**_AT_LOAD, "p_kpa": NUMBER}),
+        "cooler_drop": Group({**_AT_LOAD, **_numbers("before_kpa", "after_kpa")}),
+        "vacuum_supply": Group(
+            {"gauge": GAUGE_ID, **_numbers("engine_rpm", "p_kpa", "hold_s", "p_end_kpa")}
+        ),
+        "bypass_valve": Group({"gauge": GAUGE_ID, "hold_kpa": NUMBER, "seats": FLAG}),
+        "electric_actuator": Group(
+            {
+                **_numbers("commanded_pct", "reported_pct", "supply_v"),
+                **_flags("end_stops_learned", "rod_seen_moving"),
+            }
+        ),
+        "exhaust_leak": Group(_flags("soot_or_hiss")),
+        "egr": Group(_flags("closes")),
+        "throttle": Group(_flags("opens_fully")),
+        "engine_health": Group(_flags("fuel_pressure_in_order", "misfire", "compression_even")),
+        "road": Items(ROAD_RUN),
+    }
+)
+
+JOB = Group(
+    {
+        "format": Word((FORMAT,)),
+        **_texts("id", "opened_at", "technician"),
+        "customer": Group(_texts("name", "email", "phone")),
+        "vehicle": VEHICLE,
+        "complaint": COMPLAINT,
+        "boost_control": BOOST_CONTROL,
+        "spec": SPEC,
+        "site": Group(_numbers("altitude_m", "barometric_kpa_abs", "ambient_c")),
+        "gauges": Items(GAUGE),
+        "steps": Items(STEP),
+        "tests": TESTS,
+        "photos": Items(PHOTO),
+        "workshop": Group({"priors": Weights(FAULTS, "fault"), "minutes": Weights(NEXT_TESTS, "test")}),
+    },
+    required=("format", "id"),
+)
