@@ -1,0 +1,1 @@
+"""What a row of readings says: lines, first movement, lag."""
