@@ -1,0 +1,102 @@
+/** What this phone holds of one job, and the fold of it. */
+
+import { Fold } from "./fold.js";
+import { tokens } from "./places.js";
+
+const NEVER_LISTED = Number.MAX_SAFE_INTEGER;
+
+function byNumber(one, other) {
+  return one.number - other.number;
+}
+
+/** The order made; after a new start at 0, the order of the list as it was. */
+function byMaking(one, other) {
+  return (one.was ?? NEVER_LISTED) - (other.was ?? NEVER_LISTED) || one.made - other.made;
+}
+
+/** A kept row with its operation read from its bytes. */
+export function heldFrom(row) {
+  return { ...row, operation: JSON.parse(row.text) };
+}
+
+/** One job: its kept operations and what is noted of it on this phone alone. */
+export class JobRecord {
+  #held = new Map();
+  #fold = null;
+  #shown = null;
+
+  constructor(id) {
+    this.id = id;
+    this.note = { id, safeAt: null, undo: [] };
+  }
+
+  take(held) {
+    this.#held.set(held.id, held);
+    this.#fold = null;
+    this.#shown = null;
+  }
+
+  /** Kept rows that the server's list has, by number. */
+  get listedRows() {
+    return [...this.#held.values()].filter(({ number }) => number !== null).sort(byNumber);
+  }
+
+  /** Kept rows that the list lacks and the server has not refused, in the order made. */
+  get unlistedRows() {
+    const open = ({ number, refused }) => number === null && refused === null;
+    return [...this.#held.values()].filter(open).sort(byMaking);
+  }
+
+  /** Kept rows that the server refused. */
+  get refusedRows() {
+    return [...this.#held.values()].filter(({ number, refused }) => number === null && refused !== null);
+  }
+
+  get unlisted() {
+    return this.unlistedRows.map(({ operation }) => operation);
+  }
+
+  get refused() {
+    return this.refusedRows.map(({ operation }) => operation);
+  }
+
+  get fold() {
+    this.#fold ??= new Fold(this.id, this.listedRows.map(({ operation }) => operation), this.unlisted);
+    return this.#fold;
+  }
+
+  /** {document, conflicts, hidden} as shown; the same objects until something changes. */
+  get shown() {
+    this.#shown ??= {
+      document: this.fold.document,
+      conflicts: this.fold.conflicts,
+      hidden: this.fold.hidden,
+    };
+    return this.#shown;
+  }
+
+  /** The items shown in a list, in their order. */
+  itemsOf(listPath) {
+    let inner = this.shown.document;
+    for (const key of tokens(listPath)) {
+      inner = Array.isArray(inner) ? inner.find((item) => item.id === key) : inner?.[key];
+    }
+    return inner ?? [];
+  }
+
+  /** Names of the blobs that the job's operations ever named at `/photos`, shown or not. */
+  get blobs() {
+    const named = [...this.#held.values()].flatMap(({ operation }) => blobsIn(operation));
+    return [...new Set(named)];
+  }
+
+  operation(id) {
+    return this.#held.get(id)?.operation ?? null;
+  }
+}
+
+function blobsIn({ do: what, path, value }) {
+  if (!path.startsWith("/photos/")) return [];
+  const name = what === "add" ? value.sha256 : what === "set" && path.endsWith("/sha256") ? value : null;
+  return name ? [name] : [];
+}

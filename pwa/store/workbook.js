@@ -1,0 +1,285 @@
+/** The workbook: the one thing that screens talk to. What resolves is kept; only then may it be called so. */
+
+import { Book, change } from "./book.js";
+import { sha256 } from "./hash.js";
+import { JobRecord } from "./jobs.js";
+import { clockTime, inverseOf, makeAdd, makeRemove, makeRestore, makeSet } from "./operations.js";
+import { smallerPhoto } from "./photos.js";
+import { isAtOrIn, sameValue } from "./places.js";
+import { uuid7 } from "./uuid.js";
+
+const NAME = "teepiece";
+const UNDO_STEPS = 100;
+
+/** A row as it is kept: the operation's bytes and where they stand. */
+function newRow(book, { operation, text }) {
+  return { id: operation.id, job: operation.job, text, number: null, was: null, made: book.nextMade(), refused: null };
+}
+
+/** Operations of one tap with what takes them back. */
+function ownChange(book, record, mades, undo) {
+  return change({
+    rows: mades.map((made) => newRow(book, made)),
+    notes: [{ ...record.note, safeAt: null, undo: undo.slice(-UNDO_STEPS) }],
+  });
+}
+
+/** One job as the screens see it. */
+export class JobHandle {
+  #book;
+  #maker;
+
+  constructor(book, id, maker) {
+    this.#book = book;
+    this.#maker = maker;
+    this.id = id;
+  }
+
+  get #record() {
+    return this.#book.record(this.id);
+  }
+
+  /** The job document as this phone sees it. Not to be changed: use set, add, remove. */
+  get document() {
+    return this.#record.shown.document;
+  }
+
+  /** [{path, shown, others}]: places where several values stand; `operation(id)` tells whose. */
+  get conflicts() {
+    return this.#record.shown.conflicts;
+  }
+
+  /** Paths of the items that were removed. */
+  get hidden() {
+    return this.#record.shown.hidden;
+  }
+
+  /** Whether `undo` has something to take back. */
+  get canUndo() {
+    return this.#record.note.undo.length > 0;
+  }
+
+  /** The operation with this id, as made, or null. */
+  operation(id) {
+    return this.#record.operation(id);
+  }
+
+  /** Sets one place; null clears it. Resolves when it is kept. */
+  set(path, value) {
+    return this.setMany([[path, value]]);
+  }
+
+  /** Sets several places together: all are kept or none. */
+  async setMany(pairs) {
+    await this.#book.keep(() => {
+      const record = this.#record;
+      const changed = [...new Map(pairs)].filter(([path, value]) => !isShown(record, path, value));
+      if (!changed.length) return null;
+      const inverse = changed.map(([path]) => inverseOf(record, { do: "set", path }));
+      const mades = changed.map(([path, value]) => makeSet(this.#maker(), record, path, value));
+      return ownChange(this.#book, record, mades, [...record.note.undo, inverse]);
+    });
+  }
+
+  /** Adds an item to a list, behind the item `after` or at the end. Resolves with its id when it is kept. */
+  async add(listPath, value, { after } = {}) {
+    const id = uuid7();
+    await this.#book.keep(() => this.#addition(listPath, id, value, after));
+    return id;
+  }
+
+  #addition(listPath, id, value, after) {
+    const record = this.#record;
+    const path = `${listPath}/${id}`;
+    if (record.fold.items.has(path)) return null;
+    const made = makeAdd(this.#maker(), record, listPath, id, value, after);
+    const inverse = [inverseOf(record, { do: "add", path })];
+    return ownChange(this.#book, record, [made], [...record.note.undo, inverse]);
+  }
+
+  /** Removes an item from its list. Resolves when it is kept; `undo` brings it back. */
+  async remove(itemPath) {
+    await this.#book.keep(() => {
+      const record = this.#record;
+      if (!record.fold.items.has(itemPath) || record.fold.hidden.includes(itemPath)) return null;
+      const inverse = [inverseOf(record, { do: "remove", path: itemPath })];
+      const made = makeRemove(this.#maker(), record, itemPath);
+      return ownChange(this.#book, record, [made], [...record.note.undo, inverse]);
+    });
+  }
+
+  /**
+   * Takes the last own change back by a new operation; what someone else has changed since is left alone.
+   * Resolves with {path} of what was taken back, null where there is nothing.
+   */
+  async undo() {
+    let path = null;
+    await this.#book.keep(() => {
+      const record = this.#record;
+      const steps = [...record.note.undo];
+      let step = [];
+      while (steps.length && !step.length) step = steps.pop().filter((one) => this.#isOwn(record, one.path));
+      path = step.length ? step[0].path : null;
+      if (steps.length === record.note.undo.length) return null;
+      return ownChange(this.#book, record, step.map((one) => this.#taken(record, one)), steps);
+    });
+    return path === null ? null : { path };
+  }
+
+  #isOwn(record, path) {
+    const ids = record.fold.items.has(path) ? record.fold.standingIn(path) : record.fold.standing(path);
+    return ids.every((id) => record.operation(id).device === this.#maker().device);
+  }
+
+  #taken(record, inverse) {
+    if (inverse.do === "remove") return makeRemove(this.#maker(), record, inverse.path);
+    if (inverse.do === "add") return makeRestore(this.#maker(), record, inverse.path, inverse.value);
+    return makeSet(this.#maker(), record, inverse.path, inverse.value);
+  }
+
+  /** Calls `listener()` after each change of this job. */
+  onChange(listener) {
+    return this.#book.onChange((jobs) => {
+      if (jobs.includes(this.id)) listener();
+    });
+  }
+
+  /** Keeps a photo and lists it at `/photos`. Resolves with its SHA-256 when both are kept. */
+  async keepPhoto(blob, { step, caption } = {}) {
+    const { bytes, type } = await smallerPhoto(blob);
+    const name = await sha256(bytes);
+    const id = uuid7();
+    const item = { sha256: name, taken_at: clockTime() };
+    if (step !== undefined) item.step = step;
+    if (caption !== undefined) item.caption = caption;
+    await this.#book.keep(() => {
+      const addition = this.#addition("/photos", id, item);
+      if (!addition) return null;
+      const known = this.#book.blobs.get(name);
+      const kept = { sha256: name, job: this.id, type, size: bytes.byteLength, held: true, sent: known?.sent ?? false };
+      return { ...addition, blobs: [kept], bytes: [[name, bytes]], values: { photoIntent: null } };
+    });
+    return name;
+  }
+}
+
+function isShown(record, path, value) {
+  const standing = record.fold.standing(path);
+  return standing.length <= 1 && sameValue(record.fold.value(path), value);
+}
+
+/** All jobs on this phone, and its settings. */
+export class Workbook {
+  #book;
+  #handles = new Map();
+  #urls = new Map();
+
+  constructor(book) {
+    this.#book = book;
+    this.settings = {
+      get: (key) => book.values.get(`setting:${key}`),
+      set: (key, value) => book.keep(() => change({ values: { [`setting:${key}`]: value } })),
+    };
+  }
+
+  /** What sync works on; screens have no need of it. */
+  get book() {
+    return this.#book;
+  }
+
+  #maker = () => ({ device: this.settings.get("device"), person: this.settings.get("person") ?? "" });
+
+  /** [{id, document, unsent, refused, conflicts, safeAt}], newest first. `unsent` and `refused` are numbers. */
+  jobs() {
+    const ids = [...this.#book.records.keys()].sort().reverse();
+    return ids.map((id) => {
+      const record = this.#book.records.get(id);
+      const { document, conflicts } = record.shown;
+      const { safeAt } = record.note;
+      return { id, document, unsent: this.#unsent(record), refused: record.refused.length, conflicts, safeAt };
+    });
+  }
+
+  #unsent(record) {
+    const blobs = record.blobs.filter((name) => this.#book.blobs.get(name)?.held && !this.#book.blobs.get(name).sent);
+    return record.unlisted.length + blobs.length;
+  }
+
+  /** The handle of a job, or null where this phone does not hold it. */
+  job(id) {
+    if (!this.#book.records.has(id)) return null;
+    if (!this.#handles.has(id)) this.#handles.set(id, new JobHandle(this.#book, id, this.#maker));
+    return this.#handles.get(id);
+  }
+
+  /** Opens a job with these places set. Resolves with its id when it is kept. */
+  async newJob({ places = {} } = {}) {
+    const id = uuid7();
+    const person = this.settings.get("person");
+    const first = { "/opened_at": clockTime(), ...(person ? { "/technician": person } : {}), ...places };
+    await this.#book.keep(() => {
+      const record = new JobRecord(id);
+      const mades = Object.entries(first).map(([path, value]) => makeSet(this.#maker(), record, path, value));
+      return ownChange(this.#book, record, mades, []);
+    });
+    return id;
+  }
+
+  /** Calls `listener(jobIds)` after each change of any job, own or by sync. */
+  onChange(listener) {
+    return this.#book.onChange(listener);
+  }
+
+  /** Calls `listener()` when a newer release in another page has taken the database over. */
+  onOutdated(listener) {
+    this.#book.onOutdated = listener;
+  }
+
+  /** An address for an <img>: of the bytes held here, else of the workshop's copy. */
+  async photoUrl(name) {
+    if (this.#urls.has(name)) return this.#urls.get(name);
+    const bytes = await this.#book.bytesOf(name);
+    if (!bytes) return `/api/blobs/${name}`;
+    const url = URL.createObjectURL(new Blob([bytes], { type: this.#book.blobs.get(name).type }));
+    this.#urls.set(name, url);
+    return url;
+  }
+
+  /** Notes that the camera is about to open for a step: the phone may end this page meanwhile. */
+  photoIntent(job, step) {
+    return this.#book.keep(() => change({ values: { photoIntent: { job, step, at: clockTime() } } }));
+  }
+
+  /** {job, step, at} of a camera that was opened and brought no photo, or null. */
+  pendingPhotoIntent() {
+    return this.#book.values.get("photoIntent") ?? null;
+  }
+
+  /** Forgets the intent: the technician gave the photo up. */
+  dropPhotoIntent() {
+    return this.#book.keep(() => change({ values: { photoIntent: null } }));
+  }
+
+  /** Asks the browser not to clear this phone's data by itself. To be called from a tap. */
+  persist() {
+    return navigator.storage.persist();
+  }
+
+  /** {persisted, usage, quota} in bytes. */
+  async storage() {
+    const [persisted, { usage, quota }] = await Promise.all([
+      navigator.storage.persisted(),
+      navigator.storage.estimate(),
+    ]);
+    return { persisted, usage, quota };
+  }
+}
+
+/** Opens the workbook; rejects with a StorageError where nothing would be kept. */
+export async function openWorkbook() {
+  const book = new Book(NAME);
+  await book.open();
+  const key = "setting:device";
+  await book.keep(() => (book.values.has(key) ? null : change({ values: { [key]: uuid7() } })));
+  return new Workbook(book);
+}
