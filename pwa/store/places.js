@@ -29,8 +29,15 @@ export function isAtOrIn(path, outer) {
   return path === outer || path.startsWith(`${outer}/`);
 }
 
+const known = new Map();
+
 /** The items that `path` is or lies in, outermost first: "/tests/road/r1/readings/x1/p_kpa" has two. */
 export function itemsAround(path) {
+  if (!known.has(path)) known.set(path, findItems(path));
+  return known.get(path);
+}
+
+function findItems(path) {
   const parts = path.split("/");
   const items = [];
   let pattern = "";
@@ -44,20 +51,21 @@ export function itemsAround(path) {
   return items;
 }
 
-/** The list that an item stands in: "/gauges/g1" -> "/gauges". */
-export function listOf(itemPath) {
-  return itemPath.slice(0, itemPath.lastIndexOf("/"));
+/** UTF-16 puts the two halves of a large code point before U+E000; by code points they come last. */
+function codePointOrder(unit) {
+  if (unit >= 0xe000) return unit - 0x800;
+  return unit >= 0xd800 ? unit + 0x2000 : unit;
 }
 
 /** Compares two texts by their UTF-8 bytes, which is the order of their code points. */
 export function compareBytes(left, right) {
-  const one = Array.from(left);
-  const other = Array.from(right);
-  const shared = Math.min(one.length, other.length);
+  const shared = Math.min(left.length, right.length);
   for (let at = 0; at < shared; at += 1) {
-    if (one[at] !== other[at]) return one[at].codePointAt(0) - other[at].codePointAt(0);
+    const one = left.charCodeAt(at);
+    const other = right.charCodeAt(at);
+    if (one !== other) return codePointOrder(one) - codePointOrder(other);
   }
-  return one.length - other.length;
+  return left.length - right.length;
 }
 
 /** Equality of JSON values: 96 equals 96.0, true is not 1, the order of keys is nothing. */
