@@ -81,9 +81,11 @@ export class JobHandle {
     });
   }
 
-  /** Adds an item to a list, behind the item `after` or at the end. Resolves with its id when it is kept. */
-  async add(listPath, value, { after } = {}) {
-    const id = uuid7();
+  /**
+   * Adds an item to a list, behind the item `after` or at the end. Resolves with its id when it is kept.
+   * A step or a gauge known by its name gives its own `id`; one that was removed comes back with the new values.
+   */
+  async add(listPath, value, { after, id = uuid7() } = {}) {
     await this.#book.keep(() => this.#addition(listPath, id, value, after));
     return id;
   }
@@ -91,8 +93,10 @@ export class JobHandle {
   #addition(listPath, id, value, after) {
     const record = this.#record;
     const path = `${listPath}/${id}`;
-    if (record.fold.items.has(path)) return null;
-    const made = makeAdd(this.#maker(), record, listPath, id, value, after);
+    const removed = record.fold.hidden.includes(path);
+    if (record.fold.items.has(path) && !removed) return null;
+    const added = makeAdd(this.#maker(), record, listPath, id, value, after);
+    const made = removed ? makeRestore(this.#maker(), record, path, added.operation.value) : added;
     const inverse = [inverseOf(record, { do: "add", path })];
     return ownChange(this.#book, record, [made], [...record.note.undo, inverse]);
   }
