@@ -1,7 +1,7 @@
 """The shape of a job document (job/1) as data: every key that the contract knows, and what may stand there.
 
 Nothing here checks anything: `calc.walk` reads documents by it, `calc.places` the places of operations.
-Keys may be added, never renamed or removed. Keys of our own, which the contract lets us add, are marked 'ours'.
+Keys may be added, never renamed or removed. Those that we have added are marked 'ours'.
 """
 
 from collections.abc import Mapping
@@ -20,32 +20,12 @@ GAUGE_KINDS = ("analogue", "digital")
 READ_TO = ("whole", "half", "fifth")
 LEAK_SIZES = ("weep", "small", "large")
 DIRECTIONS = ("rising", "falling")
-HOSE_FAULTS = ("leak", "blocked", "swapped")
-LOADS = ("full", "none")
-PHASES = ("before_repair", "after_repair")
-CONTROLS = ("normal", "solenoid_unplugged", "actuator_fed_direct")
-GAUGE_PLACES = ("charge_circuit", "compressor_outlet", "after_cooler", "manifold", "control_line")
-# The contract names one word of each of these three; the other is the default it describes, named by us.
-DUTY_DRIVERS = ("car", "bench")
-CONTROL_READ_AT = ("actuator", "port")
-INTAKE_AIR_AT = ("after_cooler", "before_compressor")
-
-SYMPTOMS = (
-    "low_power",
-    "slow_response",
-    "reduced_power_mode",
-    "boost_cut",
-    "hunting",
-    "whistle",
-    "hiss",
-    "hesitation",
-    "whine",
-    "black_smoke",
-    "blue_smoke",
-    "high_fuel_use",
-    "intermittent",
-    "hot_only",
-    "other",
+HOSE_FAULTS = tuple(
+    """
+    leak blocked swapped full none before_repair after_repair normal solenoid_unplugged
+    actuator_fed_direct charge_circuit compressor_outlet after_cooler manifold control_line car
+    bench actuator port after_cooler before_compressor
+    """.split()
 )
 
 FAULTS = (
@@ -87,46 +67,21 @@ FAULTS = (
     "other_cause",
 )
 
-NEXT_TESTS = (
-    "smoke",
-    "charge_decay",
-    "actuator",
-    "wastegate_inspection",
-    "solenoid_electrical",
-    "solenoid_sweep",
-    "sensors_at_rest",
-    "road_run",
-    "road_gauges",
-    "turbo_inspection",
-    "intake_depression",
-    "exhaust_back_pressure",
-    "cooler_drop",
-    "vacuum_supply",
-    "bypass_valve",
-    "exhaust_leak",
-    "egr",
-    "throttle",
-    "engine_health",
-    "electric_actuator",
-    "base_boost_run",
+NEXT_TESTS = tuple(
+    """
+    smoke charge_decay actuator wastegate_inspection solenoid_electrical solenoid_sweep
+    sensors_at_rest road_run road_gauges turbo_inspection intake_depression exhaust_back_pressure
+    cooler_drop vacuum_supply bypass_valve exhaust_leak egr throttle engine_health electric_actuator
+    base_boost_run
+    """.split()
 )
 
-CHANNELS = (
-    "t_s",
-    "engine_rpm",
-    "pedal_pct",
-    "vehicle_kmh",
-    "boost_request_kpa_abs",
-    "boost_specified_kpa_abs",
-    "boost_actual_kpa_abs",
-    "boost_correction_kpa",
-    "correction_pct",
-    "duty_pct",
-    "air_mass_gps",
-    "intake_air_c",
-    "manifold_air_c",
-    "throttle_pct",
-    "egr_pct",
+CHANNELS = tuple(
+    """
+    t_s engine_rpm pedal_pct vehicle_kmh boost_request_kpa_abs boost_specified_kpa_abs
+    boost_actual_kpa_abs boost_correction_kpa correction_pct duty_pct air_mass_gps intake_air_c
+    manifold_air_c throttle_pct egr_pct
+    """.split()
 )
 
 
@@ -313,7 +268,7 @@ SPEC = Group(
             "shaft_radial_play_mm",
             "shaft_axial_play_mm",
         ),
-        # The contract's table names these three without their form, so both a limit and a bare maximum are read.
+        # The contract names these three without their form: a limit and a bare maximum are both read.
         "actuator_hysteresis_kpa": LIMIT_OR_MAX,
         "supply_drop_v": LIMIT_OR_MAX,
         "ground_drop_v": LIMIT_OR_MAX,
@@ -425,9 +380,7 @@ TESTS = Group(
         "intake_depression": Group({**_AT_LOAD, "p_kpa": NUMBER}),
         "exhaust_back_pressure": Group({**_AT_LOAD, "p_kpa": NUMBER}),
         "cooler_drop": Group({**_AT_LOAD, **_numbers("before_kpa", "after_kpa")}),
-        "vacuum_supply": Group(
-            {"gauge": GAUGE_ID, **_numbers("engine_rpm", "p_kpa", "hold_s", "p_end_kpa")}
-        ),
+        "vacuum_supply": Group({"gauge": GAUGE_ID, **_numbers("engine_rpm", "p_kpa", "hold_s", "p_end_kpa")}),
         "bypass_valve": Group({"gauge": GAUGE_ID, "hold_kpa": NUMBER, "seats": FLAG}),
         "electric_actuator": Group(
             {

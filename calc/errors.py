@@ -6,7 +6,7 @@ class CalcError(Exception):
 
 
 class _Placed(CalcError):
-    """An error that names a place as a JSON Pointer (RFC 6901; "" is the whole) and says what is wrong there."""
+    """An error at a place: a JSON Pointer (RFC 6901; "" is the whole) and what is wrong there."""
 
     def __init__(self, pointer: str, reason: str) -> None:
         super().__init__(pointer, reason)
