@@ -70,7 +70,13 @@ def default_data() -> Path:
 def serve(choice: argparse.Namespace) -> int:
     from api.server import serve as run
 
-    run(choice.data, choice.port, demo=choice.demo)
+    try:
+        run(choice.data, choice.port, demo=choice.demo)
+    except OSError as problem:
+        print(
+            f"The server does not start: {problem.strerror or problem} (port {choice.port})", file=sys.stderr
+        )
+        return 1
     return 0
 
 
