@@ -7,82 +7,11 @@ Keys may be added, never renamed or removed. Those that we have added are marked
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from calc import vocabulary
+
 FORMAT = "job/1"
 MAX_BYTES = 64_000_000
 MAX_DEPTH = 64
-
-DEVICES = ("wastegate", "variable_geometry")
-ACTUATORS = ("pressure", "vacuum", "electric")
-ARRANGEMENTS = ("bleed", "changeover", "unknown")
-DUTY_EFFECTS = ("raises_boost", "lowers_boost")
-STEP_STATES = ("not_done", "in_order", "not_in_order", "does_not_apply")
-GAUGE_KINDS = ("analogue", "digital")
-READ_TO = ("whole", "half", "fifth")
-LEAK_SIZES = ("weep", "small", "large")
-DIRECTIONS = ("rising", "falling")
-HOSE_FAULTS = tuple(
-    """
-    leak blocked swapped full none before_repair after_repair normal solenoid_unplugged
-    actuator_fed_direct charge_circuit compressor_outlet after_cooler manifold control_line car
-    bench actuator port after_cooler before_compressor
-    """.split()
-)
-
-FAULTS = (
-    "no_fault_found",
-    "charge_air_leak",
-    "charge_air_restriction",
-    "bypass_valve_not_closing",
-    "diaphragm_leak",
-    "actuator_opens_early",
-    "actuator_opens_late",
-    "spring_weak",
-    "actuator_motor_fault",
-    "wastegate_seized_closed",
-    "wastegate_not_closing",
-    "control_line_leak",
-    "control_line_blocked",
-    "control_hoses_swapped",
-    "vacuum_supply_low",
-    "solenoid_passes_all",
-    "solenoid_vents_all",
-    "solenoid_circuit_fault",
-    "charge_pressure_reads_high",
-    "charge_pressure_reads_low",
-    "air_mass_reads_low",
-    "air_mass_reads_high",
-    "pedal_signal_low",
-    "temperature_or_barometric_wrong",
-    "sensor_feed_fault",
-    "limit_in_force",
-    "specified_value_wrong",
-    "turbocharger_worn",
-    "vanes_sticking",
-    "intake_restriction",
-    "throttle_not_opening",
-    "exhaust_restriction",
-    "exhaust_leak_before_turbine",
-    "egr_not_closing",
-    "engine_output_low",
-    "other_cause",
-)
-
-NEXT_TESTS = tuple(
-    """
-    smoke charge_decay actuator wastegate_inspection solenoid_electrical solenoid_sweep
-    sensors_at_rest road_run road_gauges turbo_inspection intake_depression exhaust_back_pressure
-    cooler_drop vacuum_supply bypass_valve exhaust_leak egr throttle engine_health electric_actuator
-    base_boost_run
-    """.split()
-)
-
-CHANNELS = tuple(
-    """
-    t_s engine_rpm pedal_pct vehicle_kmh boost_request_kpa_abs boost_specified_kpa_abs
-    boost_actual_kpa_abs boost_correction_kpa correction_pct duty_pct air_mass_gps intake_air_c
-    manifold_air_c throttle_pct egr_pct
-    """.split()
-)
 
 
 @dataclass(frozen=True)
@@ -230,7 +159,7 @@ VEHICLE = Group(
 COMPLAINT = Group(
     {
         "text": TEXT,
-        "symptoms": WordList(SYMPTOMS),
+        "symptoms": WordList(vocabulary.SYMPTOMS),
         "codes": Texts(),
         "freeze_frame": FreeMap(),
         "reproduced": FLAG,
@@ -239,17 +168,17 @@ COMPLAINT = Group(
 
 BOOST_CONTROL = Group(
     {
-        "device": Word(DEVICES),
-        "actuator": Word(ACTUATORS),
-        "arrangement": Word(ARRANGEMENTS),
-        "more_duty": Word(DUTY_EFFECTS),
+        "device": Word(vocabulary.DEVICES),
+        "actuator": Word(vocabulary.ACTUATORS),
+        "arrangement": Word(vocabulary.ARRANGEMENTS),
+        "more_duty": Word(vocabulary.DUTY_EFFECTS),
     }
 )
 
 SPEC = Group(
     {
         "source": TEXT,
-        "intake_air_at": Word(INTAKE_AIR_AT),
+        "intake_air_at": Word(vocabulary.INTAKE_AIR_AT),
         **_limits(
             "actuator_start_kpa",
             "actuator_full_kpa",
@@ -288,24 +217,24 @@ SPEC = Group(
 GAUGE = Group(
     {
         "id": TEXT,
-        "kind": Word(GAUGE_KINDS),
+        "kind": Word(vocabulary.GAUGE_KINDS),
         "span_kpa": Span(),
-        "read_to": Word(READ_TO),
+        "read_to": Word(vocabulary.READ_TO),
         "calibrated_on": TEXT,
         **_numbers("class_pct", "division_kpa", "zero_kpa", "hose_m", "hose_bore_mm", "used_at_c"),
         **_numbers("accuracy_pct_reading", "accuracy_counts", "resolution_kpa"),
     }
 )
 
-STEP = Group({"id": TEXT, "state": Word(STEP_STATES), "note": TEXT, "photos": Texts(), "at": TEXT})
+STEP = Group({"id": TEXT, "state": Word(vocabulary.STEP_STATES), "note": TEXT, "photos": Texts(), "at": TEXT})
 PHOTO = Group(_texts("sha256", "step", "caption", "taken_at"))
 
-_AT_LOAD: dict[str, Kind] = {"gauge": GAUGE_ID, "engine_rpm": NUMBER, "load": Word(LOADS)}
+_AT_LOAD: dict[str, Kind] = {"gauge": GAUGE_ID, "engine_rpm": NUMBER, "load": Word(vocabulary.LOADS)}
 
 ROAD_READING = Group(
     {
         "gauge": GAUGE_ID,
-        "at": Word(GAUGE_PLACES),
+        "at": Word(vocabulary.GAUGE_PLACES),
         "peak": FLAG,
         **_numbers("t_s", "engine_rpm", "p_kpa", "pull"),
     }
@@ -314,12 +243,12 @@ ROAD_READING = Group(
 ROAD_RUN = Group(
     {
         "id": TEXT,
-        "phase": Word(PHASES),
+        "phase": Word(vocabulary.PHASES),
         "gear": NUMBER,
-        "control": Word(CONTROLS),
-        "channels": ChannelGroup({name: Series(rises=name == "t_s") for name in CHANNELS}),
+        "control": Word(vocabulary.CONTROLS),
+        "channels": ChannelGroup({name: Series(rises=name == "t_s") for name in vocabulary.CHANNELS}),
         "readings": Items(ROAD_READING),
-        "noted": Items(Group(_numbers(*CHANNELS, "pull"))),
+        "noted": Items(Group(_numbers(*vocabulary.CHANNELS, "pull"))),
         "read_by": TEXT,  # ours: who reads the gauges; asked once a run
     }
 )
@@ -327,7 +256,7 @@ ROAD_RUN = Group(
 TESTS = Group(
     {
         "smoke": Group(
-            {"leak_seen": FLAG, "places": Items(Group({"where": TEXT, "size": Word(LEAK_SIZES)}))}
+            {"leak_seen": FLAG, "places": Items(Group({"where": TEXT, "size": Word(vocabulary.LEAK_SIZES)}))}
         ),
         "charge_decay": Group(
             {
@@ -339,7 +268,9 @@ TESTS = Group(
         "actuator": Group(
             {
                 "gauge": GAUGE_ID,
-                "sweep": Items(Group({**_numbers("p_kpa", "travel_mm"), "direction": Word(DIRECTIONS)})),
+                "sweep": Items(
+                    Group({**_numbers("p_kpa", "travel_mm"), "direction": Word(vocabulary.DIRECTIONS)})
+                ),
                 **_numbers("first_movement_kpa", "full_travel_kpa"),
                 "hold": Group(_numbers("p_kpa", "t_s", "p_end_kpa", "volume_ml")),
                 **_flags("linkage_free", "returns_to_stop"),
@@ -352,9 +283,9 @@ TESTS = Group(
                 "gauge": GAUGE_ID,
                 "sweep": Items(Group(_numbers("duty_pct", "supply_kpa", "control_kpa"))),
                 "hoses_sound": FLAG,
-                "hoses_fault": Word(HOSE_FAULTS),
-                "driven_by": Word(DUTY_DRIVERS),
-                "read_at": Word(CONTROL_READ_AT),
+                "hoses_fault": Word(vocabulary.HOSE_FAULTS),
+                "driven_by": Word(vocabulary.DUTY_DRIVERS),
+                "read_at": Word(vocabulary.CONTROL_READ_AT),
             }
         ),
         "sensors_at_rest": Group(
@@ -410,7 +341,9 @@ JOB = Group(
         "steps": Items(STEP),
         "tests": TESTS,
         "photos": Items(PHOTO),
-        "workshop": Group({"priors": Weights(FAULTS, "fault"), "minutes": Weights(NEXT_TESTS, "test")}),
+        "workshop": Group(
+            {"priors": Weights(vocabulary.FAULTS, "fault"), "minutes": Weights(vocabulary.NEXT_TESTS, "test")}
+        ),
     },
     required=("format", "id"),
 )
