@@ -1,0 +1,187 @@
+"""First movement and full travel of an actuator, from a sweep of pressure against travel.
+
+The model is a ramp: the rod stands, then moves in proportion to the pressure, then (where the sweep goes
+on so far) stands at its stop. Travel carries the noise, equal everywhere; pressure is taken as exact here,
+so that the gauge's own doubt must be added afterwards.
+
+[HINKLEY] D. V. Hinkley, "Inference about the intersection in two-phase regression", Biometrika 56 (1969) 495,
+    from memory.
+[MUGGEO] V. M. R. Muggeo, "Estimating regression models with unknown break-points", Statistics in Medicine 22
+    (2003) 3055; abstract seen.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from calc.signals.ramp import Points, Ramp, best_ramp
+from calc.signals.refusal import CannotFit
+from calc.signals.regression import check_points
+
+FEWEST_BEFORE, FEWEST_AFTER, FEWEST_AT_STOP = 2, 3, 2
+STANDS_OUT = 4.0  # the rate must be so many of its standard errors to be called movement
+
+
+@dataclass(frozen=True)
+class BreakpointFit:
+    """First movement in a sweep that ends before the stop, with standard errors.
+
+    `baseline` is the travel at rest, `slope` travel per pressure, `residual_s` the scatter of the travel.
+    """
+
+    breakpoint: float
+    slope: float
+    se_breakpoint: float
+    se_slope: float
+    residual_s: float
+    baseline: float
+
+
+@dataclass(frozen=True)
+class SweepFit:
+    """First movement, rate and (None where the sweep did not get there) full travel, with standard errors.
+
+    `travel` is the way from rest to the stop, or None.
+    """
+
+    first_movement: float
+    full_travel: float | None
+    rate: float
+    travel: float | None
+    se_first_movement: float
+    se_full_travel: float | None
+    se_rate: float
+    se_travel: float | None
+    residual_s: float
+    baseline: float
+
+
+def fit_breakpoint(pressures: Sequence[float], travels: Sequence[float]) -> BreakpointFit:
+    """Pressure at which the rod begins to move, in a sweep that ends before the stop.
+
+    x = a + b·max(0, p − c), least squares over a, b and c
+
+    Parameters
+    ----------
+    pressures : sequence of float
+        Pressures in any order; hand vacuum in as depth, so that more moves more. [any pressure unit]
+    travels : sequence of float
+        Travel at each pressure. [any length unit]
+
+    Returns
+    -------
+    BreakpointFit
+        Breakpoint c and its standard error [as pressures], slope b [travel per pressure].
+
+    Notes
+    -----
+    Standard errors by linearisation at the minimum, on n − 3 degrees of freedom. Raises CannotFit with fewer
+    than 2 points before the movement or 3 in it (a breakpoint at the end of the data included), and where
+    the movement does not stand out of the scatter.
+
+    Examples
+    --------
+    >>> fit = fit_breakpoint([0, 20, 40, 60, 80, 100, 120, 140], [0, 0, 0, 0, 0, 1, 3, 5])
+    >>> round(fit.breakpoint, 6), round(fit.slope, 6)
+    (90.0, 0.1)
+
+    References
+    ----------
+    [HINKLEY]; the last step of the search is that of [MUGGEO].
+    """
+    check_points(pressures, travels, FEWEST_BEFORE + FEWEST_AFTER)
+    points = Points.of(pressures, travels)
+    ramp = _checked(best_ramp(points, breaks=1))
+    s = math.sqrt(ramp.rss / (len(points.p) - 3))
+    se_slope = s / math.sqrt(ramp.spread)
+    _refuse_noise(ramp.slope, se_slope)
+    return BreakpointFit(
+        breakpoint=ramp.start,
+        slope=ramp.slope,
+        se_breakpoint=s * ramp.start_leverage(),
+        se_slope=se_slope,
+        residual_s=s,
+        baseline=ramp.baseline,
+    )
+
+
+def fit_sweep(pressures: Sequence[float], travels: Sequence[float]) -> SweepFit:
+    """First movement, rate and full travel from one sweep, rising or falling.
+
+    x = a + b·(min(max(p, c1), c2) − c1), least squares; without c2 where the data do not ask for it
+
+    Parameters
+    ----------
+    pressures : sequence of float
+        Pressures of one direction, in any order; vacuum as depth. [any pressure unit]
+    travels : sequence of float
+        Travel at each pressure. [any length unit]
+
+    Returns
+    -------
+    SweepFit
+        c1, c2 and their standard errors [as pressures], rate [travel per pressure], travel [as travels].
+
+    Notes
+    -----
+    The stop is believed where at least 2 points lie at it and the Bayesian information criterion prefers the
+    model that has one. Raises CannotFit as `fit_breakpoint` does. For a falling sweep c1 is where the rod
+    comes to rest.
+
+    Examples
+    --------
+    >>> fit = fit_sweep([0, 20, 40, 60, 80, 100, 120, 140, 160], [0, 0, 0, 0, 2, 4, 6, 7, 7])
+    >>> round(fit.first_movement, 6), round(fit.full_travel, 6), round(fit.rate, 6)
+    (60.0, 130.0, 0.1)
+
+    References
+    ----------
+    [HINKLEY], [MUGGEO]; G. Schwarz, Annals of Statistics 6 (1978) 461, for the criterion, from memory.
+    """
+    check_points(pressures, travels, FEWEST_BEFORE + FEWEST_AFTER)
+    points = Points.of(pressures, travels)
+    ramp = _with_stop(points, best_ramp(points, breaks=1)) or _checked(best_ramp(points, breaks=1))
+    unknowns = 3 if ramp.stop is None else 4
+    s = math.sqrt(ramp.rss / (len(points.p) - unknowns))
+    se_rate = s / math.sqrt(ramp.spread)
+    _refuse_noise(ramp.slope, se_rate)
+    stopped = ramp.stop is not None
+    return SweepFit(
+        first_movement=ramp.start,
+        full_travel=ramp.stop,
+        rate=ramp.slope,
+        travel=ramp.height if stopped else None,
+        se_first_movement=s * ramp.start_leverage(),
+        se_full_travel=s * ramp.stop_leverage() if stopped else None,
+        se_rate=se_rate,
+        se_travel=s * math.sqrt(1.0 / ramp.before + 1.0 / ramp.at_stop) if stopped else None,
+        residual_s=s,
+        baseline=ramp.baseline,
+    )
+
+
+def _with_stop(points: Points, plain: Ramp) -> Ramp | None:
+    """The ramp with a stop, where it is whole and believed rather than the plain one."""
+    if len(points.p) < FEWEST_BEFORE + 2 + FEWEST_AT_STOP:
+        return None
+    ramp = best_ramp(points, breaks=2)
+    if ramp.before < FEWEST_BEFORE or ramp.moving < 2 or ramp.at_stop < FEWEST_AT_STOP:
+        return None
+    n = len(points.p)
+    believed = ramp.rss * math.exp(math.log(n) / n) < plain.rss and plain.rss > points.rounding
+    return ramp if believed else None
+
+
+def _checked(ramp: Ramp) -> Ramp:
+    if ramp.before < FEWEST_BEFORE:
+        raise CannotFit(f"{ramp.before} points before the movement are fewer than {FEWEST_BEFORE}")
+    if ramp.moving < FEWEST_AFTER:
+        raise CannotFit(f"{ramp.moving} points in the movement are fewer than {FEWEST_AFTER}")
+    return ramp
+
+
+def _refuse_noise(slope: float, se_slope: float) -> None:
+    if slope <= STANDS_OUT * se_slope:
+        raise CannotFit(
+            f"no movement: the rate {slope:g} is within {STANDS_OUT:g} times its error {se_slope:g}"
+        )
