@@ -1,0 +1,132 @@
+"""What a fault is to the engine: where it sits, what its tests show, what the road shows, what proves it.
+
+Every number here is a likelihood: of a hundred cars with this fault, how many show that state. 'State' is
+where the true value of a check lies: below, inside or above its limit (for a yes-or-no check 'low' is
+'not in order').
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from calc.checks.evidence import Evidence, Kind
+from calc.checks.finding import Finding
+
+Findings = Mapping[str, Finding]
+REST = 0.015  # of a hundred cars, those that show a state which no reason speaks for
+ALL_DEVICES = ("wastegate", "variable_geometry")
+ALL_ACTUATORS = ("pressure", "vacuum", "electric")
+PNEUMATIC = ("pressure", "vacuum")
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """Shares of the cars with a fault whose true value lies low, inside and high. They sum to 1."""
+
+    low: float
+    inside: float
+    high: float
+
+
+def low(share: float) -> Spread:
+    """So many lie below the limit (or are not in order), the rest inside."""
+    return Spread(share, max(0.0, 1.0 - share - REST), REST)
+
+
+def high(share: float) -> Spread:
+    """So many lie above the limit, the rest inside."""
+    return Spread(REST, max(0.0, 1.0 - share - REST), share)
+
+
+def both(below: float, above: float) -> Spread:
+    """So many lie below, so many above."""
+    return Spread(below, 1.0 - below - above, above)
+
+
+SOUND = Spread(REST, 1.0 - 2.0 * REST, REST)
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """One way in which a fault shows on the road: its share of the cases, and each check's spread."""
+
+    share: float
+    shows: Mapping[str, Spread]
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Effect:
+    """What a defect of the size measured does to boost: signed, more boost positive. [kPa]
+
+    An infinite value means: without bound in that direction, until the control unit cuts.
+    """
+
+    boost_kpa: float
+    expanded: float
+
+
+def nothing_proves(findings: Findings, kind: Kind) -> tuple[str, ...]:
+    """For faults that no direct measurement can show."""
+    return ()
+
+
+def no_effect(evidence: Evidence, findings: Findings) -> Effect | None:
+    """For defects whose size is not measured: what they do to boost is not known."""
+    return None
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One row of the contract's table of locations.
+
+    shows : check -> spread of its true value in cars with this fault; checks not named are as in sound cars.
+    on_road : the pictures that the road run shows, for a kind of boost control.
+    proof : the direct measurements that show the defect (names of checks), or nothing.
+    cleared_by : checks, all of which inside clear the part.
+    cleared_where : a further rule of the fault's own.
+    """
+
+    name: str
+    location: str
+    shows: Mapping[str, Spread] = field(default_factory=dict)
+    on_road: Callable[[Kind], Sequence[Picture]] = lambda kind: ()
+    proof: Callable[[Findings, Kind], tuple[str, ...]] = nothing_proves
+    cleared_by: tuple[str, ...] = ()
+    cleared_where: Callable[[Findings, Kind], tuple[str, ...]] = nothing_proves
+    effect: Callable[[Evidence, Findings], Effect | None] = no_effect
+    devices: tuple[str, ...] = ALL_DEVICES
+    actuators: tuple[str, ...] = ALL_ACTUATORS
+    only_possible: bool = False
+
+    def fits(self, kind: Kind) -> bool:
+        """Whether this kind of boost control can have the fault."""
+        return kind.device in self.devices and kind.actuator in self.actuators
+
+
+def outside(findings: Findings, check: str, side: str | None = None) -> bool:
+    """Whether a check lies outside its limit, on the side named."""
+    found = findings[check]
+    return found.outcome == "outside" and (side is None or found.side == side)
+
+
+def within(findings: Findings, *checks: str) -> bool:
+    """Whether every check named lies inside its limit."""
+    return all(findings[check].outcome == "within" for check in checks)
+
+
+def proved_by(check: str, side: str | None = None) -> Callable[[Findings, Kind], tuple[str, ...]]:
+    """The plain proof: one direct check outside its limit."""
+
+    def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
+        return (check,) if outside(findings, check, side) else ()
+
+    return proof
+
+
+def any_of(*checks: str) -> Callable[[Findings, Kind], tuple[str, ...]]:
+    """The proof by any of several direct checks outside."""
+
+    def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
+        return tuple(check for check in checks if outside(findings, check))
+
+    return proof
