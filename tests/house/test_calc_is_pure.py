@@ -10,7 +10,7 @@ DOOR = "calc/__main__.py"
 INSIDE = [name for name in named(".py", under="calc/") if name != DOOR]
 WORLD = {
     "asyncio", "ctypes", "ftplib", "glob", "http", "io", "locale", "multiprocessing", "os", "pathlib",
-    "platform", "random", "secrets", "shutil", "smtplib", "socket", "sqlite3", "ssl", "subprocess", "sys",
+    "platform", "random", "secrets", "shutil", "smtplib", "socket", "sqlite3", "ssl", "subprocess",
     "tempfile", "threading", "time", "urllib", "uuid", "zoneinfo",
 }  # fmt: skip
 QUESTIONS = {"open", "input", "print", "exec", "eval", "breakpoint", "__import__"}
@@ -32,6 +32,13 @@ def asks_the_world(call: ast.Call) -> bool:
     if isinstance(call.func, ast.Name):
         return call.func.id in QUESTIONS
     return isinstance(call.func, ast.Attribute) and call.func.attr in CLOCKS
+
+
+@pytest.mark.parametrize("name", INSIDE)
+def test_the_interpreter_is_asked_only_for_the_range_of_numbers(name: str) -> None:
+    asked = [node for node in ast.walk(tree(name)) if isinstance(node, ast.Attribute)]
+    of_sys = {node.attr for node in asked if ast.unparse(node.value) == "sys"}
+    assert of_sys <= {"float_info", "maxsize"}
 
 
 @pytest.mark.parametrize("name", INSIDE)

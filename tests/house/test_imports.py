@@ -19,7 +19,7 @@ CALC_FLOORS = [
     {"__init__"},
     {"__main__"},
 ]
-READER_FILES = {"contract", "strict_json", "places", "walk", "job"}
+READER_FILES = {"vocabulary", "contract", "strict_json", "places", "walk", "job"}
 STORE_DOORS = {"pwa/store/workbook.js", "pwa/store/sync.js"}
 ENGINE_DOOR = "pwa/engine/engine.js"
 
