@@ -1,7 +1,7 @@
 /** Everything kept on this phone, in memory for reading, in IndexedDB for keeping. */
 
 import { Database, resultOf } from "./database.js";
-import { JobRecord, heldFrom } from "./jobs.js";
+import { JobRecord, byMaking, heldFrom } from "./jobs.js";
 
 const STORES = ["operations", "jobs", "blobs", "bytes", "values"];
 
@@ -50,6 +50,22 @@ export class Book {
   record(job) {
     if (!this.records.has(job)) this.records.set(job, new JobRecord(job));
     return this.records.get(job);
+  }
+
+  /** Kept operations of all jobs that are still to be sent, in the order made. */
+  get unlistedRows() {
+    const rows = [...this.records.values()].flatMap((record) => record.unlistedRows);
+    return rows.sort(byMaking);
+  }
+
+  /** Kept operations of all jobs that the server refused. */
+  get refusedRows() {
+    return [...this.records.values()].flatMap((record) => record.refusedRows);
+  }
+
+  /** What is known of the blobs whose bytes are here and still to be sent. */
+  get unsentBlobs() {
+    return [...this.blobs.values()].filter(({ held, sent }) => held && !sent);
   }
 
   /** A number that rises with each operation kept on this phone. */

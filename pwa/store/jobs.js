@@ -9,8 +9,8 @@ function byNumber(one, other) {
   return one.number - other.number;
 }
 
-/** The order made; after a new start at 0, the order of the list as it was. */
-function byMaking(one, other) {
+/** Orders rows by their making; after a new start at 0, first by the list as it was. */
+export function byMaking(one, other) {
   return (one.was ?? NEVER_LISTED) - (other.was ?? NEVER_LISTED) || one.made - other.made;
 }
 
@@ -52,6 +52,11 @@ export class JobRecord {
     return [...this.#held.values()].filter(({ number, refused }) => number === null && refused !== null);
   }
 
+  /** Every kept row. */
+  get rows() {
+    return [...this.#held.values()];
+  }
+
   get unlisted() {
     return this.unlistedRows.map(({ operation }) => operation);
   }
@@ -84,19 +89,14 @@ export class JobRecord {
     return inner ?? [];
   }
 
-  /** Names of the blobs that the job's operations ever named at `/photos`, shown or not. */
+  /** Names of the blobs in the document shown: its photos, and those that a step lists. */
   get blobs() {
-    const named = [...this.#held.values()].flatMap(({ operation }) => blobsIn(operation));
-    return [...new Set(named)];
+    const { photos = [], steps = [] } = this.shown.document;
+    const names = [...photos.map(({ sha256 }) => sha256), ...steps.flatMap((step) => step.photos ?? [])];
+    return [...new Set(names.filter(Boolean))];
   }
 
   operation(id) {
     return this.#held.get(id)?.operation ?? null;
   }
-}
-
-function blobsIn({ do: what, path, value }) {
-  if (!path.startsWith("/photos/")) return [];
-  const name = what === "add" ? value.sha256 : what === "set" && path.endsWith("/sha256") ? value : null;
-  return name ? [name] : [];
 }

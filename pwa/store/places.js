@@ -16,7 +16,8 @@ export const ITEM_LISTS = new Set([
 
 /** The unescaped keys of a JSON Pointer (RFC 6901). */
 export function tokens(path) {
-  return path.split("/").slice(1).map((part) => part.replaceAll("~1", "/").replaceAll("~0", "~"));
+  const parts = path.split("/").slice(1);
+  return path.includes("~") ? parts.map((part) => part.replaceAll("~1", "/").replaceAll("~0", "~")) : parts;
 }
 
 /** The pointer of `key` below `path`. */

@@ -159,8 +159,8 @@ export class JobHandle {
     await this.#book.keep(() => {
       const addition = this.#addition("/photos", id, item);
       if (!addition) return null;
-      const known = this.#book.blobs.get(name);
-      const kept = { sha256: name, job: this.id, type, size: bytes.byteLength, held: true, sent: known?.sent ?? false };
+      const sent = this.#book.blobs.get(name)?.sent ?? false;
+      const kept = { sha256: name, job: this.id, type, held: true, sent, refused: null };
       return { ...addition, blobs: [kept], bytes: [[name, bytes]], values: { photoIntent: null } };
     });
     return name;
@@ -200,13 +200,13 @@ export class Workbook {
       const record = this.#book.records.get(id);
       const { document, conflicts } = record.shown;
       const { safeAt } = record.note;
-      return { id, document, unsent: this.#unsent(record), refused: record.refused.length, conflicts, safeAt };
+      return { id, document, unsent: this.#unsent(record), refused: record.refusedRows.length, conflicts, safeAt };
     });
   }
 
   #unsent(record) {
-    const blobs = record.blobs.filter((name) => this.#book.blobs.get(name)?.held && !this.#book.blobs.get(name).sent);
-    return record.unlisted.length + blobs.length;
+    const blobs = this.#book.unsentBlobs.filter(({ job }) => job === record.id);
+    return record.unlistedRows.length + blobs.length;
   }
 
   /** The handle of a job, or null where this phone does not hold it. */
