@@ -1,11 +1,14 @@
 """What a request needs from the running server, in one place."""
 
+import sqlite3
 from dataclasses import dataclass
 from pathlib import Path
 
-from flask import Flask, current_app
+from flask import Flask, current_app, g
 
 from api.shelf import Shelf
+from api.store import database
+from api.store.blobs import Blobs
 
 KEY = "teepiece"
 PROJECT = Path(__file__).resolve().parent.parent
@@ -13,19 +16,35 @@ PROJECT = Path(__file__).resolve().parent.parent
 
 @dataclass(frozen=True)
 class Context:
-    """The folders that this server works with."""
+    """The folders and files that this server works with."""
 
-    data: Path
+    database: Path
+    blobs: Blobs
     calc: Path
     shelf: Shelf
 
 
 def attach(app: Flask, context: Context) -> None:
-    """Hand the context to the app's requests."""
+    """Hand the context to the app's requests, and close what they opened."""
     app.extensions[KEY] = context
+    app.teardown_appcontext(_close)
 
 
 def context() -> Context:
     """The context of the request that is being served."""
     found: Context = current_app.extensions[KEY]
     return found
+
+
+def connection() -> sqlite3.Connection:
+    """This request's own connection to the database."""
+    if "connection" not in g:
+        g.connection = database.connect(context().database)
+    found: sqlite3.Connection = g.connection
+    return found
+
+
+def _close(_error: BaseException | None) -> None:
+    opened = g.pop("connection", None)
+    if opened is not None:
+        opened.close()

@@ -1,5 +1,7 @@
 """What can go wrong with a request, in one shape for every client."""
 
+import sqlite3
+
 from flask import Flask, Response, jsonify
 from werkzeug.exceptions import HTTPException
 
@@ -32,6 +34,13 @@ def register(app: Flask) -> None:
     def unexpected(error: Exception) -> tuple[Response, int]:
         app.logger.exception("a fault of our own", exc_info=error)
         return answer(Problem(500, "fault", "Something went wrong in the server. Nothing was changed."))
+
+    @app.errorhandler(sqlite3.OperationalError)
+    def storage(error: sqlite3.OperationalError) -> tuple[Response, int]:
+        app.logger.error("the database could not be used: %s", error)
+        return answer(
+            Problem(503, "storage", "The server cannot write just now. Nothing was lost; try again.")
+        )
 
     app.register_error_handler(Problem, answer)
     app.register_error_handler(HTTPException, from_http)

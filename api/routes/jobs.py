@@ -1,0 +1,98 @@
+"""`/api/jobs`: the jobs that the workshop holds, their receipts and verdicts."""
+
+import hashlib
+import json
+from typing import Any
+
+from flask import Blueprint, Response, request
+
+import calc
+from api import exchange
+from api.context import connection, context
+from api.errors import Problem
+from api.fold.holding import is_erased
+from api.fold.receipt import receipt_lines, receipt_sum
+from api.job import blob_names, title
+from api.store import erasures, jobs, operations
+from api.store.jobs import KeptJob
+
+blueprint = Blueprint("jobs", __name__)
+
+UNITS = ("kPa", "bar", "psi", "mbar", "inHg")
+
+
+@blueprint.get("/api/jobs")
+def overview() -> list[dict[str, Any]]:
+    """All jobs, the one that changed last first."""
+    return [_summary(job) for job in jobs.latest_first(connection())]
+
+
+@blueprint.get("/api/jobs/<job_id>")
+def document(job_id: str) -> Response:
+    """The job document, the fold of its operations."""
+    job = find(job_id)
+    response = Response(job.text, mimetype="application/json")
+    response.headers["X-Document-SHA256"] = hashlib.sha256(job.text.encode()).hexdigest()
+    return response
+
+
+@blueprint.get("/api/jobs/<job_id>/receipt")
+def receipt(job_id: str) -> dict[str, Any]:
+    """What the phone compares with its own sum before it calls the job safe."""
+    job = find(job_id)
+    listed = _receipt_operations(job_id)
+    there = [name for name in blob_names(job.document) if context().blobs.find(name)]
+    return {
+        "sha256": receipt_sum(receipt_lines(listed, there)),
+        "operations": len(listed),
+        "blobs": len(there),
+        "server_time": exchange.server_time(),
+    }
+
+
+@blueprint.get("/api/jobs/<job_id>/verdict")
+def verdict(job_id: str) -> Response:
+    """What the readings say, in the unit asked for."""
+    return Response(judge(find(job_id), asked_unit()), mimetype="application/json")
+
+
+def find(job_id: str) -> KeptJob:
+    """The job of that id; a clear answer where there is none."""
+    job = jobs.find(connection(), job_id)
+    if job is None:
+        raise Problem(404, "no_job", "There is no job of this number here.")
+    return job
+
+
+def judge(job: KeptJob, unit: str) -> str:
+    """The verdict's text; a clear answer where the job is not whole yet."""
+    try:
+        return calc.judge_text(job.text.encode(), unit=unit)
+    except calc.BrokenDocument as broken:
+        raise Problem(422, "broken_document", f"The job cannot be judged yet. {broken}") from None
+
+
+def asked_unit() -> str:
+    """The unit of pressure that the request names, kPa where it names none."""
+    unit = request.args.get("unit", "kPa")
+    if unit not in UNITS:
+        raise Problem(400, "unknown_unit", f"unit is none of {', '.join(UNITS)}.")
+    return unit
+
+
+def _receipt_operations(job_id: str) -> list[tuple[int, str, str]]:
+    known = erasures.known(connection())
+    listed = operations.of_job(connection(), job_id)
+    return [row[:3] for row in listed if not is_erased(json.loads(row[3]), known)]
+
+
+def _summary(job: KeptJob) -> dict[str, Any]:
+    document = job.document
+    return {
+        "id": job.id,
+        "title": title(document),
+        "opened_at": document.get("opened_at"),
+        "registration": document.get("vehicle", {}).get("registration"),
+        "conflicts": len(job.conflicts),
+        "waiting": len(job.waiting),
+    }
