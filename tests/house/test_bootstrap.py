@@ -73,6 +73,22 @@ def test_the_environment_is_made_when_its_python_is_gone(checkout: Path, started
     assert [sys.executable, "-m", "venv", "--clear", str(checkout / ".venv")] in started
 
 
+def test_a_python_without_venv_says_which_package_brings_it(
+    checkout: Path,
+    started: list[list[str]],
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """Debian keeps ensurepip in python3-venv."""
+    (checkout / ".venv" / "bin" / "python").unlink()
+    monkeypatch.setattr(bootstrap.importlib.util, "find_spec", lambda _: None)
+    monkeypatch.setattr(bootstrap.os, "geteuid", lambda: 1000)
+    with pytest.raises(bootstrap.NotReady, match="python3-venv"):
+        bootstrap.make_environment("")
+    assert "sudo apt-get install python3-venv" in capsys.readouterr().err
+    assert started == []
+
+
 def test_a_failed_install_is_said_and_not_remembered(checkout: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     def run(command: list[str], **_: Any) -> subprocess.CompletedProcess[str]:
         return subprocess.CompletedProcess(command, 1 if "install" in command else 0)
