@@ -17,8 +17,8 @@ JS_BARE_IMPORT = re.compile(r"""\bimport\s*\(?\s*["']([^"']+)["']""")
 @cache
 def files() -> list[str]:
     """Every file that belongs to the project: committed, or about to be; vendored ones left out."""
-    command = ["git", "ls-files", "--cached", "--others", "--exclude-standard"]
-    listed = subprocess.run(command, cwd=ROOT, check=True, capture_output=True, text=True).stdout.splitlines()
+    command = ["git", "ls-files", "-z", "--cached", "--others", "--exclude-standard"]
+    listed = subprocess.run(command, cwd=ROOT, check=True, capture_output=True, text=True).stdout.split("\0")
     return sorted(name for name in set(listed) if not name.startswith(VENDORED) and (ROOT / name).is_file())
 
 
@@ -28,7 +28,8 @@ def named(*endings: str, under: str = "") -> list[str]:
 
 @cache
 def text(name: str) -> str:
-    return (ROOT / name).read_text(encoding="utf-8")
+    """What stands in a file; bytes that are no UTF-8, in documents broken on purpose, become marks."""
+    return (ROOT / name).read_text(encoding="utf-8", errors="replace")
 
 
 @cache
