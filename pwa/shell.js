@@ -1,0 +1,59 @@
+/** Releases of the app on this phone: put in place as a whole, switched when the technician says so. */
+
+const LOOK_AGAIN_AFTER_MS = 3_600_000;
+
+class Release {
+  #registration = null;
+  #wanted = false;
+  #listeners = new Set();
+  #lookedAt = 0;
+
+  /** Registers the service worker and looks for a new release whenever the page is seen again. */
+  async start() {
+    if (!navigator.serviceWorker) return;
+    navigator.serviceWorker.addEventListener("controllerchange", () => this.#reloadOnce());
+    this.#registration = await navigator.serviceWorker.register("/sw.js", { updateViaCache: "none" });
+    this.#registration.addEventListener("updatefound", () => this.#watch(this.#registration.installing));
+    this.#lookedAt = Date.now();
+    if (this.#registration.installing) this.#watch(this.#registration.installing);
+    this.#tellIfReady();
+    document.addEventListener("visibilitychange", () => this.#lookAgain());
+  }
+
+  /** Calls `listener()` when a new release is on the phone and waits for a yes. */
+  onReady(listener) {
+    this.#listeners.add(listener);
+    this.#tellIfReady();
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** The technician's yes: the waiting release takes over and the page is loaded anew, once. */
+  use() {
+    this.#wanted = true;
+    this.#registration?.waiting?.postMessage({ kind: "use_release" });
+  }
+
+  #watch(worker) {
+    worker.addEventListener("statechange", () => this.#tellIfReady());
+  }
+
+  #tellIfReady() {
+    if (!this.#registration?.waiting || !navigator.serviceWorker.controller) return;
+    for (const listener of this.#listeners) listener();
+  }
+
+  #reloadOnce() {
+    if (!this.#wanted) return;
+    this.#wanted = false;
+    location.reload();
+  }
+
+  #lookAgain() {
+    if (document.visibilityState !== "visible" || Date.now() - this.#lookedAt < LOOK_AGAIN_AFTER_MS) return;
+    this.#lookedAt = Date.now();
+    this.#registration.update().catch(() => {});
+  }
+}
+
+/** The page's one view of releases. */
+export const release = new Release();
