@@ -165,18 +165,24 @@ def _with_stop(points: Points, plain: Ramp) -> Ramp | None:
     if len(points.p) < FEWEST_BEFORE + 2 + FEWEST_AT_STOP:
         return None
     ramp = best_ramp(points, breaks=2)
-    if ramp.before < FEWEST_BEFORE or ramp.moving < 2 or ramp.at_stop < FEWEST_AT_STOP:
+    if ramp.before < FEWEST_BEFORE or ramp.spread == 0.0 or ramp.at_stop < FEWEST_AT_STOP:
         return None
     n = len(points.p)
-    believed = ramp.rss * math.exp(math.log(n) / n) < plain.rss and plain.rss > points.rounding
+    believed = (
+        ramp.slope > 0.0 and ramp.rss * math.exp(math.log(n) / n) < plain.rss and plain.rss > points.rounding
+    )
     return ramp if believed else None
 
 
 def _checked(ramp: Ramp) -> Ramp:
+    if ramp.slope == 0.0:
+        raise CannotFit("no movement: the travel does not rise")
     if ramp.before < FEWEST_BEFORE:
-        raise CannotFit(f"{ramp.before} points before the movement are fewer than {FEWEST_BEFORE}")
+        raise CannotFit(f"{ramp.before} of at least {FEWEST_BEFORE} points before the movement")
     if ramp.moving < FEWEST_AFTER:
-        raise CannotFit(f"{ramp.moving} points in the movement are fewer than {FEWEST_AFTER}")
+        raise CannotFit(f"{ramp.moving} of at least {FEWEST_AFTER} points in the movement")
+    if ramp.spread == 0.0:
+        raise CannotFit(f"all {ramp.moving} points in the movement lie at one pressure")
     return ramp
 
 

@@ -134,13 +134,14 @@ def _piecewise_step(points: Points, breaks: tuple[float, ...]) -> Iterator[tuple
     """Where the lines through the pieces, each fitted alone, would cross (one step of Muggeo's iteration)."""
     first, last = _pieces(points, breaks)
     p, x = points.p[first:last], points.x[first:last]
-    if first == 0 or last - first < 2 or p[0] == p[-1] or (len(breaks) == 2 and last == len(points.p)):
+    if first == 0 or last - first < 2 or (len(breaks) == 2 and last == len(points.p)):
         return
     centre, middle = mean(p), mean(x)
     spread = math.fsum((value - centre) ** 2 for value in p)
-    slope = math.fsum((a - centre) * (b - middle) for a, b in zip(p, x, strict=True)) / spread
-    if slope <= 0.0:
+    common = math.fsum((a - centre) * (b - middle) for a, b in zip(p, x, strict=True))
+    if spread == 0.0 or common <= 0.0:
         return
+    slope = common / spread
     levels = (points.x[:first], points.x[last:])[: len(breaks)]
     crossings = tuple(centre + (mean(level) - middle) / slope for level in levels)
     if all(low < high for low, high in pairwise(crossings)):
