@@ -49,10 +49,12 @@ export function makeSet(maker, record, path, value) {
   return made(maker, record.id, { do: "set", path, value }, replaced);
 }
 
-/** An `add` of a new item behind the item `after` of its list, or behind them all. */
+/** An `add` of an item behind the item `after` of its list, or behind them all. A removed one comes back anew. */
 export function makeAdd(maker, record, listPath, itemId, value, after) {
+  const path = `${listPath}/${itemId}`;
   const rank = rankAfter(record.itemsOf(listPath), after);
-  return made(maker, record.id, { do: "add", path: `${listPath}/${itemId}`, value: { rank, ...value } }, []);
+  const cleared = Object.fromEntries(Object.keys(record.fold.ownValues(path)).map((key) => [key, null]));
+  return makeRestore(maker, record, path, { ...cleared, rank, ...value });
 }
 
 function rankAfter(items, after) {
@@ -73,7 +75,7 @@ export function makeRemove(maker, record, itemPath) {
   return made(maker, record.id, { do: "remove", path: itemPath }, replaced);
 }
 
-/** An `add` that brings a removed item back with the values it had; it names the remove and what stood there. */
+/** An `add` of an item with just these values; it names what stood there, a `remove` too. */
 export function makeRestore(maker, record, itemPath, value) {
   const inside = (operation) => isAtOrIn(operation.path, itemPath);
   const replaced = [...record.fold.standingIn(itemPath), ...namedEarlier(record, inside)];

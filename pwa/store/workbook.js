@@ -93,10 +93,8 @@ export class JobHandle {
   #addition(listPath, id, value, after) {
     const record = this.#record;
     const path = `${listPath}/${id}`;
-    const removed = record.fold.hidden.includes(path);
-    if (record.fold.items.has(path) && !removed) return null;
-    const added = makeAdd(this.#maker(), record, listPath, id, value, after);
-    const made = removed ? makeRestore(this.#maker(), record, path, added.operation.value) : added;
+    if (record.fold.items.has(path) && !record.fold.hidden.includes(path)) return null;
+    const made = makeAdd(this.#maker(), record, listPath, id, value, after);
     const inverse = [inverseOf(record, { do: "add", path })];
     return ownChange(this.#book, record, [made], [...record.note.undo, inverse]);
   }
