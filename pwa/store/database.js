@@ -34,6 +34,14 @@ export function resultOf(request) {
   });
 }
 
+function requestOpen(name) {
+  try {
+    return indexedDB.open(name, VERSION);
+  } catch (error) {
+    throw new StorageError("unavailable", error);
+  }
+}
+
 function openOnce(name) {
   return new Promise((resolve, reject) => {
     let settled = false;
@@ -41,8 +49,7 @@ function openOnce(name) {
       if (!settled) action(result);
       settled = true;
     };
-    const request = globalThis.indexedDB?.open(name, VERSION);
-    if (!request) return settle(reject, new StorageError("unavailable"));
+    const request = requestOpen(name);
     request.onupgradeneeded = () => createStores(request.result);
     request.onblocked = () => {
       setTimeout(() => settle(reject, new StorageError("blocked")), BLOCKED_AFTER_MS);

@@ -43,12 +43,23 @@ class Server:
         return f"http://127.0.0.1:{self.port}"
 
     def start(self) -> None:
-        command = [sys.executable, "-m", "api", "--no-demo", "--port", str(self.port), "--data", str(self.data)]
+        command = [
+            sys.executable,
+            "-m",
+            "api",
+            "--no-demo",
+            "--port",
+            str(self.port),
+            "--data",
+            str(self.data),
+        ]
         self.process = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, text=True)
         assert self.process.stdout is not None
         line = self.process.stdout.readline()
         found = re.search(r"http://127\.0\.0\.1:(\d+)", line)
-        assert found, f"the server did not start: {line!r}"
+        if not found:
+            self.stop()
+            raise RuntimeError(f"the server did not start: {line!r}")
         self.port = int(found[1])
 
     def stop(self) -> None:
