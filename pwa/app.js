@@ -1,0 +1,143 @@
+/** The map of the app: what is opened at start, which place shows which screen, who is told of what. */
+import { engine } from "./engine/engine.js";
+import { openWorkbook } from "./store/workbook.js";
+import { sync } from "./store/sync.js";
+import { createAwake } from "./parts/awake.js";
+import { el } from "./parts/el.js";
+import { jobContext } from "./parts/job_context.js";
+import { createKeeper } from "./parts/kept.js";
+import { createPainter } from "./parts/painter.js";
+import { mainButton, page } from "./parts/page.js";
+import { go, link, onRoute, route } from "./parts/router.js";
+import { createVerdicts } from "./parts/verdicts.js";
+import { applyLook, readSettings } from "./parts/look.js";
+import { actuatorScreen } from "./screens/actuator.js";
+import { cardScreen } from "./screens/card.js";
+import { chargeDecayScreen } from "./screens/charge_decay.js";
+import { customerScreen } from "./screens/customer.js";
+import { gaugesScreen } from "./screens/gauges.js";
+import { jobScreen } from "./screens/job.js";
+import { jobsScreen } from "./screens/jobs.js";
+import { limitsScreen } from "./screens/limits.js";
+import { lookScreen } from "./screens/look.js";
+import { newJobScreen } from "./screens/new_job.js";
+import { roadScreen } from "./screens/road.js";
+import { roadRunScreen } from "./screens/road_run.js";
+import { sensorsScreen } from "./screens/sensors.js";
+import { settingsScreen } from "./screens/settings.js";
+import { smokeScreen } from "./screens/smoke.js";
+import { solenoidScreen } from "./screens/solenoid.js";
+import { turboScreen } from "./screens/turbo_inspection.js";
+import { verdictScreen } from "./screens/verdict.js";
+import { words } from "./words/en.js";
+
+const HOME = { "": jobsScreen, new: newJobScreen, settings: settingsScreen };
+const OF_A_JOB = {
+  "": jobScreen,
+  card: cardScreen,
+  limits: limitsScreen,
+  gauges: gaugesScreen,
+  look: lookScreen,
+  turbo_inspection: turboScreen,
+  smoke: smokeScreen,
+  charge_decay: chargeDecayScreen,
+  actuator: actuatorScreen,
+  solenoid: solenoidScreen,
+  sensors_at_rest: sensorsScreen,
+  road: roadScreen,
+  verdict: verdictScreen,
+  customer: customerScreen,
+};
+
+/** The screen of a place; a job that this phone does not hold has none. */
+function screenAt(app, [first = "", id, where = "", item]) {
+  if (first !== "job") return (HOME[first] ?? jobsScreen)(app);
+  const job = jobContext(app, id);
+  if (!job) return { build: () => goneScreen(app) };
+  if (where === "road" && item) return roadRunScreen(app, job, item);
+  return (OF_A_JOB[where] ?? jobScreen)(app, job);
+}
+
+function goneScreen(app) {
+  const bar = mainButton({ text: words.nav.jobs, href: link() });
+  return page({ title: words.jobs.title, key: "main gone", main: [el("p", {}, words.air.gone)], bar }, app.keeper);
+}
+
+/** What screens may use of the app. */
+function createApp(workbook) {
+  const painter = createPainter(document.querySelector("#app"));
+  const app = {
+    workbook,
+    repaint: painter.repaint,
+    settings: readSettings(workbook),
+    engineState: { state: "off" },
+    syncState: { state: "idle" },
+    photoUrls: new Map(),
+    pendingPhoto: workbook.pendingPhotoIntent(),
+    update: null,
+    syncNow: () => sync.run(),
+    async set(name, value) {
+      await workbook.settings.set(name, value);
+      app.settings = readSettings(workbook);
+      applyLook(app.settings);
+      painter.repaint();
+    },
+  };
+  app.keeper = createKeeper(painter.repaint);
+  app.awake = createAwake(painter.repaint);
+  app.verdicts = createVerdicts(engine, words.language, painter.repaint);
+  app.show = () => painter.show(() => screenAt(app, route()));
+  return app;
+}
+
+/** The app hears of changes by itself, by sync, by the engine and of the way through its pages. */
+function listen(app) {
+  app.workbook.onChange(app.repaint);
+  onRoute(() => {
+    app.keeper.clear();
+    app.pendingPhoto = app.workbook.pendingPhotoIntent();
+    app.show();
+  });
+  engine.onState((state) => {
+    const becameReady = state.state === "ready" && app.engineState.state !== "ready";
+    app.engineState = state;
+    if (becameReady) app.verdicts.forget();
+    app.repaint();
+  });
+  sync.onState((state) => {
+    app.syncState = state;
+    app.repaint();
+  });
+}
+
+/** The first tap may ask the phone not to clear our store by itself; a camera that ended the page is taken up again. */
+function begin(app) {
+  addEventListener("pointerup", () => navigator.storage?.persist?.(), { once: true });
+  if (app.pendingPhoto && !route().length) {
+    const { job, step } = app.pendingPhoto;
+    go("job", job, step.startsWith("look_") ? "look" : step);
+  }
+  app.show();
+  engine.start();
+  sync.start(app.workbook);
+}
+
+/** Nothing can be kept: say so at once and in full. */
+function cannotOpen(error) {
+  const { failed, failedSays } = words.start;
+  document.querySelector("#app").replaceChildren(el("main", { role: "alert" }, el("h1", {}, failed), el("p", {}, failedSays), el("p", { class: "hint" }, error.message)));
+}
+
+async function start() {
+  try {
+    const app = createApp(await openWorkbook());
+    applyLook(app.settings);
+    listen(app);
+    begin(app);
+  } catch (error) {
+    cannotOpen(error);
+    throw error;
+  }
+}
+
+start();

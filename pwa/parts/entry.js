@@ -1,0 +1,100 @@
+/** Leads the pad through the fields of a page: what is being typed, what is kept, which field comes next. */
+import { face } from "./face.js";
+import { pad } from "./pad.js";
+import { figureOf, limitText, maySign, shown, stored, textOf, unitOf } from "./quantity.js";
+import { readNumber } from "./units.js";
+import { words } from "../words/en.js";
+
+/**
+ * @param job the job's context
+ * @param fields gives the fields of the page that take a number, in order
+ */
+export function createEntry(job, fields) {
+  const state = { key: null, text: "" };
+  const field = () => fields().find(({ key }) => key === state.key);
+  const set = (text) => {
+    state.text = text;
+    job.repaint();
+  };
+
+  function open(key) {
+    Object.assign(state, { key, text: "" });
+    job.repaint();
+    document.querySelector("#pad-line")?.focus({ preventScroll: true });
+    document.querySelector(`[data-key="${CSS.escape(`row ${key}`)}"]`)?.scrollIntoView({ block: "nearest" });
+  }
+  function close() {
+    const { key } = state;
+    state.key = null;
+    job.repaint();
+    document.querySelector(`[data-key="${CSS.escape(`row ${key}`)}"]`)?.focus();
+  }
+  function next() {
+    const all = fields();
+    const following = all[all.findIndex(({ key }) => key === state.key) + 1];
+    return following ? open(following.key) : close();
+  }
+  function keep() {
+    const one = field();
+    const typed = readNumber(state.text);
+    if (typed === null) return state.text === "" ? next() : undefined;
+    const value = stored(one.kind, typed, job.unit);
+    job.keep(`${one.label} ${textOf(one.kind, value, job.unit)}`, () => one.write(value));
+    return next();
+  }
+
+  return {
+    open,
+    close,
+    get key() {
+      return state.key;
+    },
+    /** The pad, or null while no field is open. */
+    build() {
+      const one = field();
+      if (!one) return null;
+      return pad({ ...look(one, state, job), ...keysOf(one, state, set, job), keep, skip: next, close, next: following(fields(), one) });
+    },
+  };
+}
+
+function following(all, one) {
+  return all[all.indexOf(one) + 1]?.label ?? null;
+}
+
+function look(one, state, job) {
+  const last = one.value === undefined ? "" : figureOf(one.kind, one.value, job.unit);
+  const limit = limitText(one.kind, one.limit, job.unit, words.limit);
+  const typed = readNumber(state.text);
+  return {
+    label: one.label,
+    text: state.text,
+    unit: unitOf(one.kind, job.unit),
+    hint: limit ? words.limit.given(limit) : (one.hint ?? ""),
+    last,
+    sign: maySign(one.kind),
+    step: one.gauge?.division_kpa ? textOf("pressure", one.gauge.division_kpa / 2, job.unit) : null,
+    ready: typed === null ? null : `${state.text} ${unitOf(one.kind, job.unit)}`.trim(),
+  };
+}
+
+function keysOf(one, state, set, job) {
+  const now = () => readNumber(state.text) ?? (one.value === undefined ? 0 : shown(one.kind, one.value, job.unit));
+  const put = (kpa) => set(figureOf(one.kind, stored(one.kind, shown(one.kind, kpa, job.unit), job.unit), job.unit));
+  return {
+    type: (key) => set(key === "." && state.text.includes(".") ? state.text : state.text + key),
+    typed: set,
+    back: () => set(state.text.slice(0, -1)),
+    minus: () => set(state.text.startsWith("\u2212") ? state.text.slice(1) : `\u2212${state.text.replace(/^-/, "")}`),
+    nudge: (direction) => put(stored(one.kind, now(), job.unit) + (direction * one.gauge.division_kpa) / 2),
+    face: faceOf(one, state, put, job),
+  };
+}
+
+function faceOf(one, state, take, job) {
+  const { gauge } = one;
+  if (gauge?.kind !== "analogue" || !gauge.division_kpa || gauge.span_kpa?.length !== 2) return null;
+  const typed = readNumber(state.text);
+  const kpa = typed === null ? one.value : stored(one.kind, typed, job.unit);
+  return face({ gauge, kpa, limit: one.limit, unit: job.unit, take });
+}

@@ -1,0 +1,80 @@
+/** The face: the job's own gauge drawn white on paper; touch it where the real needle stands. */
+import { draw } from "./el.js";
+import { fromKpa, printNumber } from "./units.js";
+
+const MIDDLE = 100;
+const RADIUS = 92;
+const START_DEG = 225;
+const SWEEP_DEG = 270;
+
+/** A dial of an analogue gauge with the needle at `kpa` (or none), a limit as a band, and `take(kpa)` on touch. */
+export function face({ gauge, kpa, limit, unit, take }) {
+  const scale = scaleOf(gauge);
+  const touch = (event) => take(valueUnder(event, gauge));
+  return draw(
+    "svg",
+    { viewBox: "0 0 200 176", class: "face", "aria-hidden": "true", key: "face", on: { pointerdown: touch, pointermove: dragging(touch) } },
+    draw("circle", { cx: MIDDLE, cy: MIDDLE, r: RADIUS, class: "rim" }),
+    limit && band(limit, scale, gauge),
+    marks(gauge, scale, unit),
+    draw("text", { x: MIDDLE, y: 148, class: "face-unit" }, unit),
+    Number.isFinite(kpa) && needle(scale(kpa)),
+    draw("circle", { cx: MIDDLE, cy: MIDDLE, r: 5, class: "hub" }),
+  );
+}
+
+function scaleOf({ span_kpa: [low, high] }) {
+  return (kpa) => START_DEG - (SWEEP_DEG * (Math.min(Math.max(kpa, low), high) - low)) / (high - low);
+}
+
+function point(degrees, radius) {
+  const angle = (degrees * Math.PI) / 180;
+  return [MIDDLE + radius * Math.cos(angle), MIDDLE - radius * Math.sin(angle)];
+}
+
+function marks({ span_kpa: [low, high], division_kpa: division }, scale, unit) {
+  const count = Math.round((high - low) / division);
+  const every = Math.max(1, Math.round(count / 4));
+  return Array.from({ length: count + 1 }, (_, index) => {
+    const kpa = low + index * division;
+    const large = index % every === 0;
+    return [tick(scale(kpa), large), large && number(scale(kpa), kpa, unit)];
+  });
+}
+
+function tick(degrees, large) {
+  const [x1, y1] = point(degrees, RADIUS - 3);
+  const [x2, y2] = point(degrees, RADIUS - (large ? 15 : 9));
+  return draw("line", { x1, y1, x2, y2, class: large ? "tick large" : "tick" });
+}
+
+function number(degrees, kpa, unit) {
+  const [x, y] = point(degrees, RADIUS - 27);
+  return draw("text", { x, y: y + 5, class: "face-number" }, printNumber(fromKpa(kpa, unit), 0, 1));
+}
+
+function band(limit, scale, { span_kpa: [low, high] }) {
+  const [x1, y1] = point(scale(limit.min ?? low), RADIUS - 6);
+  const [x2, y2] = point(scale(limit.max ?? high), RADIUS - 6);
+  return draw("path", { d: `M${x1} ${y1} A${RADIUS - 6} ${RADIUS - 6} 0 0 1 ${x2} ${y2}`, class: "allowed" });
+}
+
+function needle(degrees) {
+  const [x1, y1] = point(degrees + 180, 14);
+  const [x2, y2] = point(degrees, RADIUS - 18);
+  return draw("line", { x1, y1, x2, y2, class: "needle" });
+}
+
+function dragging(touch) {
+  return (event) => event.buttons && touch(event);
+}
+
+function valueUnder(event, { span_kpa: [low, high], division_kpa: division }) {
+  const box = event.currentTarget.getBoundingClientRect();
+  const scale = 200 / box.width;
+  const [x, y] = [(event.clientX - box.left) * scale - MIDDLE, MIDDLE - (event.clientY - box.top) * scale];
+  const turned = (START_DEG - (Math.atan2(y, x) * 180) / Math.PI + 360) % 360;
+  const share = turned > SWEEP_DEG + (360 - SWEEP_DEG) / 2 ? 0 : Math.min(turned / SWEEP_DEG, 1);
+  const half = division / 2;
+  return low + Math.round((share * (high - low)) / half) * half;
+}

@@ -1,0 +1,85 @@
+/** The readings of a test page: a row each, with its limit, what was kept, and what the calculation makes of it. */
+import { words } from "../words/en.js";
+import { oneOf } from "./chips.js";
+import { el } from "./el.js";
+import { gaugeFor } from "./gauges.js";
+import { limitText, textOf } from "./quantity.js";
+
+/** A field that stands at one place of the document: {path, label, kind, limit?, check?, hint?, gauge?: {path, use}}. */
+export function placeField(job, spec) {
+  const gauge = spec.gauge ? gaugeFor(job, spec.gauge) : null;
+  const limit = spec.limit ? job.value(`/spec/${spec.limit}`) : undefined;
+  const write = (value) => job.handle.setMany([[spec.path, value], ...gaugePlace(job, spec, gauge)]);
+  return { key: spec.path, ...spec, gauge, limit, value: job.value(spec.path), write };
+}
+
+function gaugePlace(job, spec, gauge) {
+  if (!gauge || job.value(spec.gauge.path) === gauge.id) return [];
+  return [[spec.gauge.path, gauge.id]];
+}
+
+/** A reading to touch: opens the pad for it. */
+export function readingRow(job, field, entry) {
+  const { label, kind, value } = field;
+  const read = value === undefined ? words.page.notRead : (field.show?.(value) ?? textOf(kind, value, job.unit));
+  const limit = limitText(kind, field.limit, job.unit, words.limit);
+  const classes = ["reading", value === undefined ? "empty" : "read", entry.key === field.key && "open"];
+  return el(
+    "button",
+    { type: "button", class: classes.filter(Boolean).join(" "), key: `row ${field.key}`, on: { click: () => entry.open(field.key) } },
+    el("span", { class: "name" }, label, el("span", { class: "aside" }, limit ? words.limit.given(limit) : (field.hint ?? ""))),
+    el("span", { class: "figure" }, read),
+    field.check && value !== undefined && outcomeOf(job, field.check),
+  );
+}
+
+/** Outcome and figure with its doubt, once the calculation has answered for what stands there now. */
+function outcomeOf(job, check) {
+  const finding = job.judged.fresh && job.finding(check);
+  if (!finding || finding.value === null) return null;
+  return el("span", { class: `outcome ${finding.outcome}` }, mark(finding.outcome), outcomeWords(finding));
+}
+
+/** The outcome in words. A value without a limit was read and is not judged. */
+export function outcomeWords(finding) {
+  const unjudged = finding.outcome === "not_examined" && finding.value !== null;
+  const word = unjudged ? words.air.outcome.no_limit : words.air.outcome[finding.outcome];
+  return finding.figure && finding.unit !== "flag" ? `${word}: ${finding.figure}` : word;
+}
+
+/** A shape for each outcome, so that colour is never alone. */
+export function mark(outcome) {
+  return el("span", { class: `mark ${outcome}`, "aria-hidden": "true" });
+}
+
+/** A yes-or-no reading. */
+export function yesNo(job, { label, path, options }) {
+  const named = options ?? [[true, words.page.yes], [false, words.page.no]];
+  return oneOf({ label, options: named, chosen: job.value(path), choose: (value) => job.set(label, path, value) });
+}
+
+/** What the calculation says about the checks of a page. */
+export function results(job, checks) {
+  const { fresh, verdict, fault } = job.judged;
+  if (fault && fresh) return el("p", { class: "hint" }, words.verdict.broken, " ", fault.message);
+  if (!fresh) return hasReading(job, checks, verdict) ? el("p", { class: "hint" }, words.page.waits) : null;
+  const spoken = checks.map((check) => job.finding(check)).filter((finding) => finding && finding.value !== null);
+  if (!spoken.length) return null;
+  return el("div", { class: "results" }, spoken.map(resultLine));
+}
+
+function hasReading(job, checks, verdict) {
+  return !verdict || checks.some((check) => (job.finding(check)?.value ?? null) !== null);
+}
+
+/** One finding: its outcome as shape and word, then the sentence of the calculation. */
+export function resultLine(finding) {
+  return el(
+    "p",
+    { class: `result ${finding.outcome}`, key: `result ${finding.check}` },
+    mark(finding.outcome),
+    el("strong", {}, finding.title ?? words.air.outcome[finding.outcome]),
+    " ",
+    finding.says,
+  );
+}

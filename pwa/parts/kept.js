@@ -1,0 +1,47 @@
+/** The promise of the app: 'kept' stands on the screen only after the phone has really stored it. */
+import { words } from "../words/en.js";
+
+/** Watches what is being kept. `changed` is called whenever the line at the bottom has to change. */
+export function createKeeper(changed) {
+  let line = { state: "idle", label: "", handle: null };
+  const show = (next) => {
+    line = next;
+    changed();
+  };
+
+  return {
+    get line() {
+      return line;
+    },
+    /** Run what stores a value and tell the truth about it; resolves to what the action gives. */
+    async keep(handle, label, action) {
+      show({ state: "keeping", label, handle });
+      try {
+        const result = await action();
+        show({ state: "kept", label, handle });
+        return result;
+      } catch (error) {
+        show({ state: "failed", label, handle, why: error.message });
+        return undefined;
+      }
+    },
+    async undo() {
+      const { handle } = line;
+      if (!handle) return;
+      try {
+        const undone = await handle.undo();
+        show({ state: undone ? "undone" : "nothing", label: line.label, handle: undone ? handle : null });
+      } catch (error) {
+        show({ state: "failed", label: words.kept.undo, handle, why: error.message });
+      }
+    },
+    clear() {
+      line = { state: "idle", label: "", handle: null };
+    },
+  };
+}
+
+/** The sentence for the line. */
+export function keptText(line) {
+  return words.kept[line.state](line.label, line.why);
+}

@@ -1,0 +1,50 @@
+/** Photos of a step. The camera may end the page, so what it was opened for is written down first. */
+import { words } from "../words/en.js";
+import { el } from "./el.js";
+import { listAt } from "./pointer.js";
+
+/** A button that opens the camera for a step of the job. */
+export function photoButton(job, step, caption) {
+  const id = `photo-${step}`;
+  const take = async (event) => {
+    const { files } = event.target;
+    if (!files.length) return;
+    await job.keep(words.page.photoKept, () => job.handle.keepPhoto(files[0], { step, caption }));
+    event.target.value = "";
+  };
+  const intend = () => job.app.workbook.photoIntent(job.id, step);
+  return el(
+    "span",
+    { class: "photo-button", key: id },
+    el("input", { id, type: "file", accept: "image/jpeg,image/png", capture: "environment", class: "unseen", on: { change: take, click: intend } }),
+    el("label", { for: id, class: "second" }, words.page.photo),
+  );
+}
+
+/** The photos of a step, small. */
+export function photosOf(job, step) {
+  const photos = listAt(job.document, "/photos").filter((photo) => photo.step === step);
+  if (!photos.length) return null;
+  return el("ul", { class: "photos" }, photos.map((photo, index) => el("li", { key: photo.id }, thumb(job, photo, index + 1))));
+}
+
+/** One photo; its bytes come from the phone's store. */
+export function thumb(job, photo, number) {
+  const image = el("img", { alt: words.customer.photo(number, photo.caption), "data-photo": photo.sha256, key: photo.sha256 });
+  const url = job.app.photoUrls.get(photo.sha256);
+  if (url) image.setAttribute("src", url);
+  else fetchUrl(job, photo.sha256);
+  return image;
+}
+
+async function fetchUrl(job, sha256) {
+  const { photoUrls, workbook } = job.app;
+  if (photoUrls.has(sha256)) return;
+  photoUrls.set(sha256, "");
+  try {
+    photoUrls.set(sha256, await workbook.photoUrl(sha256));
+    job.repaint();
+  } catch {
+    photoUrls.delete(sha256);
+  }
+}

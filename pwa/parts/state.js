@@ -1,0 +1,42 @@
+/** In plain words: is it kept, is it in the workshop, can it calculate. */
+import { words } from "../words/en.js";
+import { el } from "./el.js";
+import { button, lines } from "./page.js";
+
+const MEGA = 1_000_000;
+
+/** Hours and minutes of a moment, with the day where it was not today. */
+export function timeOf(moment) {
+  const date = new Date(moment);
+  const clock = date.toLocaleTimeString(words.language, { hour: "2-digit", minute: "2-digit", hour12: false });
+  if (date.toDateString() === new Date().toDateString()) return clock;
+  return `${date.toLocaleDateString(words.language, { day: "numeric", month: "long" })} ${clock}`;
+}
+
+/** The state of the workshop's computer and of the calculation. */
+export function stateLines(app) {
+  return el("div", { class: "state" }, lines([...syncSays(app.syncState), engineSays(app.engineState)], "plain-list"));
+}
+
+function syncSays({ state, unsent = 0, refused = [], lastAt }) {
+  const says = words.state.sync[state](lastAt && timeOf(lastAt));
+  const open = unsent ? words.state.unsent(unsent) : null;
+  const apart = refused.length ? words.state.refused(refused.length) : null;
+  return [[says, open].filter(Boolean).join(" \u00b7 "), apart].filter(Boolean);
+}
+
+/** What the calculation is doing. */
+export function engineSays({ state, loadedBytes = 0, totalBytes = 0 }) {
+  return words.state.engine[state](Math.round(loadedBytes / MEGA), Math.round(totalBytes / MEGA));
+}
+
+/** A newer release, taken over when the technician says so. */
+export function updateOffer(app) {
+  if (!app.update) return null;
+  return el(
+    "section",
+    { class: "told", key: "update" },
+    el("p", {}, words.update.ready, " ", words.update.kept),
+    button(words.update.take, () => app.update.take(), { key: "take update" }),
+  );
+}

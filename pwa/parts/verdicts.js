@@ -1,0 +1,39 @@
+/** Asks the calculation for the verdict of a job whenever it changed; never in the way of keeping a reading. */
+
+/** `changed` is called when an answer has come. */
+export function createVerdicts(engine, language, changed) {
+  const known = new Map();
+
+  function ask(handle, unit, entry) {
+    const asked = JSON.stringify(handle.document) + unit;
+    if (entry.asked === asked) return;
+    entry.asked = asked;
+    entry.fresh = false;
+    engine.judge(handle.document, { unit, language }).then(
+      (verdict) => answer(entry, asked, { verdict, fault: null, fresh: true }),
+      (error) => answer(entry, asked, { fault: error, fresh: error.kind === "broken" }),
+    );
+  }
+  function answer(entry, asked, result) {
+    if (entry.asked !== asked) return;
+    Object.assign(entry, result);
+    changed();
+  }
+
+  return {
+    /**
+     * The last verdict of a job {verdict, fresh, fault}; asks for a new one where the job has changed. `fresh`: it is
+     * the answer for what stands there now (a refused document is an answer too, and `fault` then says why).
+     */
+    of(handle, unit) {
+      if (!known.has(handle.id)) known.set(handle.id, { verdict: null, fresh: false, fault: null });
+      const entry = known.get(handle.id);
+      ask(handle, unit, entry);
+      return entry;
+    },
+    /** Ask again: the engine has become ready. */
+    forget() {
+      for (const entry of known.values()) entry.asked = null;
+    },
+  };
+}

@@ -1,0 +1,129 @@
+/** The gauges of a job: taken from earlier jobs with one tap, or read off the dial once. */
+import { words } from "../words/en.js";
+import { oneOf } from "../parts/chips.js";
+import { el } from "../parts/el.js";
+import { describeGauge, gaugeName } from "../parts/gauges.js";
+import { numberField, textField } from "../parts/inputs.js";
+import { putItem } from "../parts/job_context.js";
+import { button, mainButton, page, section } from "../parts/page.js";
+import { listAt } from "../parts/pointer.js";
+import { link } from "../parts/router.js";
+
+const DRAFT = "draft gauge";
+const START = { kind: "analogue", read_to: "half", zero_kpa: 0 };
+
+export function gaugesScreen(app, job) {
+  let told = false;
+  const { settings } = app.workbook;
+  const draft = () => settings.get(DRAFT) ?? START;
+  const put = async (name, value) => {
+    await settings.set(DRAFT, { ...draft(), [name]: value });
+    app.repaint();
+  };
+  const add = async () => {
+    document.activeElement.blur();
+    await settings.set(DRAFT, draft());
+    const gauge = gaugeFrom(draft());
+    told = !gauge;
+    if (!gauge) return app.repaint();
+    await job.keep(words.gauges.fresh, () => job.handle.add("/gauges", gauge));
+    await settings.set(DRAFT, null);
+    return app.repaint();
+  };
+  return { build: () => build(app, job, { draft: draft(), put, add, told }) };
+}
+
+function build(app, job, fresh) {
+  const text = words.gauges;
+  const content = {
+    title: text.title,
+    under: text.under,
+    back: { href: link("job", job.id), text: words.nav.job },
+    key: "main gauges",
+    main: [here(job), earlier(app, job), form(job, fresh)],
+    bar: mainButton({ text: words.car.done, href: link("job", job.id) }),
+  };
+  return page(content, app.keeper);
+}
+
+function here(job) {
+  const gauges = listAt(job.document, "/gauges");
+  if (!gauges.length) return el("p", { class: "hint" }, words.gauges.none);
+  return section(words.gauges.here, el("ul", { class: "items" }, gauges.map((gauge) => item(job, gauge))));
+}
+
+function item(job, gauge) {
+  const name = gaugeName(job, gauge);
+  const drop = () => job.keep(words.gauges.remove(name), () => job.handle.remove(`/gauges/${gauge.id}`));
+  return el(
+    "li",
+    { key: gauge.id },
+    el("span", {}, el("strong", {}, name), el("br"), describeGauge(gauge, job.unit)),
+    !isUsed(job.document, gauge.id) && button("\u2715", drop, { label: words.gauges.remove(name), key: `drop ${gauge.id}`, kind: "small" }),
+  );
+}
+
+/** A gauge that something was read on stays. */
+function isUsed(document, id) {
+  return JSON.stringify(document.tests ?? {}).includes(JSON.stringify(id));
+}
+
+/** Gauges of earlier jobs, each once; it keeps its id, so it stays the same gauge. */
+function earlier(app, job) {
+  const held = new Set(listAt(job.document, "/gauges").map(({ id }) => id));
+  const others = app.workbook.jobs().flatMap(({ document }) => listAt(document, "/gauges")).filter(({ id }) => !held.has(id));
+  const once = [...new Map(others.map((gauge) => [gauge.id, gauge])).values()].slice(0, 6);
+  if (!once.length) return null;
+  return section(words.gauges.pick, once.map((gauge) => takeButton(job, gauge)));
+}
+
+function takeButton(job, { id, rank, ...gauge }) {
+  const name = describeGauge(gauge, job.unit);
+  const take = () => job.keep(name, () => putItem(job.handle, "/gauges", id, { ...gauge, rank }));
+  return button(words.gauges.take(name), take, { key: `take ${id}` });
+}
+
+function form(job, { draft, put, add, told }) {
+  const text = words.gauges;
+  const number = (label, name, kind) =>
+    numberField({ label, key: `gauge ${name}`, kind, unit: job.unit, value: draft[name], change: (value) => put(name, value) });
+  const own = draft.kind === "digital" ? digitalFields(number) : dialFields(number, draft, put);
+  return section(
+    text.fresh,
+    oneOf({ label: text.kind, options: text.kinds, chosen: draft.kind, choose: (kind) => put("kind", kind ?? draft.kind) }),
+    number(text.spanLow, "low", "pressure"),
+    number(text.spanHigh, "high", "pressure"),
+    own,
+    number(text.zero, "zero_kpa", "pressure"),
+    textField({ label: text.calibrated, key: "calibrated", kind: "date", value: draft.calibrated_on, change: (date) => put("calibrated_on", date) }),
+    told && el("p", { class: "told", role: "alert" }, text.incomplete),
+    button(text.add, add, { key: "add gauge" }),
+  );
+}
+
+function dialFields(number, draft, put) {
+  const text = words.gauges;
+  return [
+    number(text.accuracyClass, "class_pct", "number"),
+    number(text.division, "division_kpa", "pressure"),
+    oneOf({ label: text.readTo, options: text.readTos, chosen: draft.read_to, choose: (to) => put("read_to", to ?? "half") }),
+  ];
+}
+
+function digitalFields(number) {
+  const text = words.gauges;
+  return [
+    number(text.reading, "accuracy_pct_reading", "number"),
+    number(text.counts, "accuracy_counts", "number"),
+    number(text.resolution, "resolution_kpa", "pressure"),
+  ];
+}
+
+/** The gauge as the document holds it, or null while something is missing that its doubt needs. */
+function gaugeFrom({ low, high, ...rest }) {
+  const typed = Object.fromEntries(Object.entries(rest).filter(([, value]) => value !== null && value !== undefined));
+  const needed = rest.kind === "digital" ? ["accuracy_pct_reading", "resolution_kpa"] : ["class_pct", "division_kpa"];
+  if (typeof high !== "number" || needed.some((name) => typeof typed[name] !== "number")) return null;
+  if (typed.kind === "digital") delete typed.read_to;
+  return { ...typed, span_kpa: [low ?? 0, high] };
+}

@@ -1,0 +1,50 @@
+/** The list of jobs, and what the phone, the calculation and the workshop's computer are doing. */
+import { words } from "../words/en.js";
+import { carName, carUnder } from "../parts/car.js";
+import { el } from "../parts/el.js";
+import { lines, mainButton, page } from "../parts/page.js";
+import { link } from "../parts/router.js";
+import { stateLines, timeOf, updateOffer } from "../parts/state.js";
+
+export function jobsScreen(app) {
+  return { build: () => build(app) };
+}
+
+function build(app) {
+  const jobs = app.workbook.jobs();
+  const content = {
+    title: words.jobs.title,
+    key: "main jobs",
+    main: [updateOffer(app), jobs.length ? list(jobs) : teach(), stateLines(app), settingsLink()],
+    bar: mainButton({ text: words.jobs.fresh, href: link("new") }),
+  };
+  return page(content, app.keeper);
+}
+
+function list(jobs) {
+  return el("ul", { class: "jobs", "aria-label": words.jobs.list }, jobs.map(row));
+}
+
+function row({ id, document, unsent, conflicts, safeAt }) {
+  const safe = !unsent && safeAt;
+  return el(
+    "li",
+    { key: id },
+    el(
+      "a",
+      { href: link("job", id) },
+      el("span", { class: "name" }, carName(document)),
+      el("span", { class: "aside" }, carUnder(document)),
+      el("span", { class: safe ? "safe" : "aside" }, safe ? words.state.safe(timeOf(safeAt)) : words.state.phone),
+      conflicts.length > 0 && el("span", { class: "outcome outside" }, words.jobs.conflict),
+    ),
+  );
+}
+
+function teach() {
+  return el("section", { class: "teach" }, el("h2", {}, words.jobs.nothing), lines(words.jobs.teach));
+}
+
+function settingsLink() {
+  return el("p", {}, el("a", { href: link("settings") }, words.nav.settings));
+}

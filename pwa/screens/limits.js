@@ -1,0 +1,82 @@
+/** The maker's limits: taken from an earlier job of the same engine with one tap, else typed; all may be missing. */
+import { words } from "../words/en.js";
+import { carName } from "../parts/car.js";
+import { el } from "../parts/el.js";
+import { limitField, numberField, textField } from "../parts/inputs.js";
+import { button, mainButton, page, section } from "../parts/page.js";
+import { link } from "../parts/router.js";
+
+const LIMITS = {
+  bench: [
+    ["actuator_start_kpa", "pressure"],
+    ["actuator_full_kpa", "pressure"],
+    ["actuator_travel_mm", "millimetre"],
+    ["actuator_hold_loss_kpa_per_min", "pressureRate"],
+    ["rod_thread_pitch_mm", "millimetre", "single"],
+  ],
+  tightness: [
+    ["charge_leak_hole_mm", "millimetre"],
+    ["solenoid_coil_ohm_20c", "ohm"],
+    ["shaft_radial_play_mm", "millimetre"],
+    ["shaft_axial_play_mm", "millimetre"],
+  ],
+  road: [
+    ["boost_specified_peak_kpa_abs", "pressureAbsolute"],
+    ["boost_tolerance_kpa", "pressure", "single"],
+  ],
+};
+
+export function limitsScreen(app, job) {
+  return { build: () => build(app, job) };
+}
+
+function build(app, job) {
+  const text = words.limits;
+  const content = {
+    title: text.title,
+    under: text.under,
+    back: { href: link("job", job.id), text: words.nav.job },
+    key: "main limits",
+    main: [
+      el("p", { class: "hint" }, text.why),
+      copies(app, job),
+      textField({ label: text.source, hint: text.sourceHint, key: "/spec/source", value: job.value("/spec/source"), change: (value) => job.set(text.source, "/spec/source", value) }),
+      Object.entries(LIMITS).map(([group, rows]) => section(text[group], rows.map((row) => fieldOf(job, row)))),
+    ],
+    bar: mainButton({ text: words.car.done, href: link("job", job.id) }),
+  };
+  return page(content, app.keeper);
+}
+
+function fieldOf(job, [name, kind, single]) {
+  const path = `/spec/${name}`;
+  const label = words.limits.names[name];
+  const change = (value) => job.set(label, path, value);
+  if (single) return numberField({ label, kind, unit: job.unit, key: path, value: job.value(path), change });
+  return limitField({ label, kind, unit: job.unit, limit: job.value(path), change, words: words.limits });
+}
+
+/** Earlier jobs with limits: those of the same engine first of all, none of another engine where one is named. */
+function copies(app, job) {
+  const others = app.workbook.jobs().filter(({ id, document }) => id !== job.id && limitsIn(document).length && sameEngine(job.document, document));
+  if (!others.length || limitsIn(job.document).length) return null;
+  return section(words.limits.copy, others.slice(0, 4).map((other) => copyButton(job, other)));
+}
+
+function limitsIn({ spec = {} }) {
+  return Object.entries(spec).filter(([name]) => name !== "source");
+}
+
+function sameEngine({ vehicle: one = {} }, { vehicle: other = {} }) {
+  const same = (name) => one[name] && other[name] && one[name].toLowerCase() === other[name].toLowerCase();
+  return one.engine && other.engine ? same("engine") : same("make") && same("model");
+}
+
+function copyButton(job, { id, document }) {
+  const name = carName(document);
+  const source = document.spec.source;
+  const places = limitsIn(document).map(([key, value]) => [`/spec/${key}`, value]);
+  const click = () =>
+    job.keep(words.limits.copied(name), () => job.handle.setMany([...places, ["/spec/source", words.limits.copiedSource(name, source)]]));
+  return button(words.limits.copyFrom(name, source), click, { key: `copy ${id}` });
+}

@@ -1,0 +1,65 @@
+/** A new job: a registration or a name is enough; the rest is filled in whenever there is time. */
+import { words } from "../words/en.js";
+import { anyOf } from "../parts/chips.js";
+import { el } from "../parts/el.js";
+import { textField } from "../parts/inputs.js";
+import { mainButton, page } from "../parts/page.js";
+import { go, link } from "../parts/router.js";
+
+const DRAFT = "draft";
+const NAMES = ["/vehicle/registration", "/vehicle/make", "/vehicle/model"];
+
+export function newJobScreen(app) {
+  let told = false;
+  const draft = () => app.workbook.settings.get(DRAFT) ?? {};
+  const put = async (path, value) => {
+    await app.workbook.settings.set(DRAFT, { ...draft(), [path]: value });
+    told = false;
+    app.repaint();
+  };
+  const open = async () => {
+    document.activeElement.blur();
+    await app.workbook.settings.set(DRAFT, draft());
+    if (!NAMES.some((path) => draft()[path])) {
+      told = true;
+      return app.repaint();
+    }
+    const id = await app.keeper.keep(null, words.car.fresh, () => app.workbook.newJob({ places: placesOf(draft()) }));
+    if (!id) return undefined;
+    await app.workbook.settings.set(DRAFT, null);
+    return go("job", id);
+  };
+  return { build: () => build(app, draft(), put, open, told) };
+}
+
+/** A car that stage 1 knows: a wastegate held by pressure. */
+function placesOf(draft) {
+  const typed = Object.entries(draft).filter(([, value]) => value !== null && value !== undefined);
+  return { ...Object.fromEntries(typed), "/boost_control/device": "wastegate", "/boost_control/actuator": "pressure" };
+}
+
+function build(app, draft, put, open, told) {
+  const field = (label, path, hint) => textField({ label, hint, key: path, value: draft[path], change: (value) => put(path, value) });
+  const { car } = words;
+  const content = {
+    title: car.fresh,
+    under: car.freshUnder,
+    back: { href: link(), text: words.nav.jobs },
+    key: "main new",
+    main: [
+      told && el("p", { class: "told", role: "alert" }, car.needed),
+      field(car.registration, NAMES[0]),
+      field(car.make, NAMES[1]),
+      field(car.model, NAMES[2]),
+      field(car.text, "/complaint/text"),
+      anyOf({
+        label: car.symptoms,
+        options: words.symptoms,
+        chosen: draft["/complaint/symptoms"],
+        choose: (list) => put("/complaint/symptoms", list.length ? list : null),
+      }),
+    ],
+    bar: mainButton({ text: car.open, click: open, key: "open" }),
+  };
+  return page(content, app.keeper);
+}

@@ -1,0 +1,63 @@
+/** Smoke: seen or not, and where it comes out. */
+import { chargeCircuit } from "../drawings/bench.js";
+import { words } from "../words/en.js";
+import { oneOf } from "../parts/chips.js";
+import { el } from "../parts/el.js";
+import { yesNo } from "../parts/fields.js";
+import { textField } from "../parts/inputs.js";
+import { button, section } from "../parts/page.js";
+import { listAt } from "../parts/pointer.js";
+import { testPage } from "../parts/test_page.js";
+
+const text = words.tests.smoke;
+const PLACES = "/tests/smoke/places";
+
+export function smokeScreen(app, job) {
+  const place = { where: null, size: null, told: false };
+  const change = (values) => {
+    Object.assign(place, { told: false }, values);
+    app.repaint();
+  };
+  const add = async () => {
+    if (!place.where) return change({ told: true });
+    const { where, size } = place;
+    await job.keep(where, () => job.handle.add(PLACES, { where, ...(size ? { size } : {}) }));
+    return change({ where: null, size: null });
+  };
+  const build = () =>
+    testPage(job, {
+      id: "smoke", text, drawing: chargeCircuit(text.parts, true),
+      choices: [yesNo(job, { label: text.seen, path: "/tests/smoke/leak_seen" })],
+      after: job.value("/tests/smoke/leak_seen") === true && [found(job), newPlace(place, change, add)],
+      checks: ["smoke_leak"],
+    });
+  return { build };
+}
+
+function found(job) {
+  const places = listAt(job.document, PLACES);
+  if (!places.length) return null;
+  return section(text.places, el("ul", { class: "items" }, places.map((place) => foundPlace(job, place))));
+}
+
+function foundPlace(job, { id, where, size }) {
+  const size_word = text.sizes.find(([value]) => value === size)?.[1];
+  const drop = () => job.keep(words.page.remove(where), () => job.handle.remove(`${PLACES}/${id}`));
+  return el(
+    "li",
+    { key: id },
+    el("span", {}, [where, size_word].filter(Boolean).join(": ")),
+    button("\u2715", drop, { label: words.page.remove(where), key: `drop ${id}`, kind: "small" }),
+  );
+}
+
+function newPlace(place, change, add) {
+  return section(
+    text.where,
+    oneOf({ label: text.where, options: text.usual.map((where) => [where, where]), chosen: place.where, choose: (where) => change({ where }) }),
+    textField({ label: text.whereHint, key: "smoke where", value: place.where, change: (where) => change({ where }) }),
+    oneOf({ label: text.size, options: text.sizes, chosen: place.size, choose: (size) => change({ size }) }),
+    place.told && el("p", { class: "told", role: "alert" }, text.needPlace),
+    button(text.add, add, { key: "add place" }),
+  );
+}

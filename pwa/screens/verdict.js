@@ -1,0 +1,144 @@
+/** What the readings say: one sentence, where the line breaks, why, and what would tell more. */
+import { brokenLine } from "../drawings/broken.js";
+import { words } from "../words/en.js";
+import { stationOf } from "../parts/air_line_model.js";
+import { el } from "../parts/el.js";
+import { mark, outcomeWords, resultLine } from "../parts/fields.js";
+import { lines, mainButton, page, section } from "../parts/page.js";
+import { printNumber } from "../parts/units.js";
+import { link } from "../parts/router.js";
+import { engineSays } from "../parts/state.js";
+import { pageOf } from "../parts/test_list.js";
+
+const text = words.verdict;
+const ORDER = ["filter", "airMass", "compressor", "cooler", "chargePressure", "throttle", "engine", "turbine", "exhaust"];
+const BEFORE = { solenoid: "compressor", actuator: "solenoid", filter: "filter" };
+
+export function verdictScreen(app, job) {
+  return { build: () => build(app, job) };
+}
+
+function build(app, job) {
+  const { verdict, fresh, fault } = job.judged;
+  const content = {
+    title: text.title,
+    back: { href: link("job", job.id), text: words.nav.job },
+    key: "main verdict",
+    main: verdict && !(fresh && fault) ? [fresh ? null : waits(app), judged(job, verdict)] : [waiting(app, fault, fresh)],
+    bar: bar(job, verdict),
+  };
+  return page(content, app.keeper);
+}
+
+function waits(app) {
+  return el("p", { class: "hint", role: "status" }, text.waits, " ", engineSays(app.engineState));
+}
+
+function waiting(app, fault, fresh) {
+  if (fault && fresh) return el("p", { class: "told", role: "alert" }, text.broken, " ", fault.message);
+  return waits(app);
+}
+
+function judged(job, verdict) {
+  const { conclusion } = verdict;
+  const fault = conclusion && verdict.faults.find((one) => one.fault === conclusion.fault);
+  return [
+    picture(conclusion),
+    headline(verdict, conclusion, fault),
+    turns(verdict.adjustment),
+    fault && evidence(verdict, fault),
+    fault && alike(verdict, fault),
+    (verdict.pairs ?? []).map((pair) => el("p", { class: "told" }, pair.says)),
+    nextTest(job, verdict.next_test),
+    named(text.notLooked, verdict.not_tested),
+    proof(verdict.repair_proof),
+    (verdict.cautions ?? []).length > 0 && el("aside", { class: "cautions" }, lines(verdict.cautions, "plain-list")),
+    shares(verdict),
+    everyCheck(verdict),
+    el("p", { class: "hint" }, verdict.engine),
+  ];
+}
+
+function picture(conclusion) {
+  const broken = stationOf(conclusion);
+  if (!broken) return null;
+  const { stations } = words.air;
+  const before = BEFORE[broken] ?? ORDER[ORDER.indexOf(broken) - 1];
+  const [whole, place] = [stations[before], stations[broken]];
+  return el("figure", { class: "picture" }, brokenLine(broken === "filter" ? "" : whole, place), el("figcaption", { class: "unseen" }, text.picture(whole, place)));
+}
+
+function headline(verdict, conclusion, fault) {
+  if (!conclusion) {
+    const measured = verdict.findings.some(({ value }) => value !== null);
+    return el("p", { class: "headline" }, measured ? text.open : text.none);
+  }
+  return el(
+    "div",
+    { key: "headline" },
+    el("p", { class: "headline" }, fault?.title ?? conclusion.says),
+    fault?.title && el("p", {}, conclusion.says),
+    el("p", { class: "standing" }, text.standing[conclusion.standing], fault && ` \u00b7 ${text.explains[fault.explains_complaint]}`),
+  );
+}
+
+function turns(adjustment) {
+  return adjustment?.says ? el("p", { class: "turns", key: "turns" }, adjustment.says) : null;
+}
+
+/** What speaks for and against the fault found, as the findings say it. */
+function evidence(verdict, fault) {
+  const says = (checks) => checks.map((check) => verdict.findings.find((one) => one.check === check)).filter(Boolean);
+  return [
+    fault.for.length > 0 && section(text.for, says(fault.for).map(resultLine)),
+    fault.against.length > 0 && section(text.against, says(fault.against).map(resultLine)),
+  ];
+}
+
+function alike(verdict, fault) {
+  const titles = fault.alike.map((name) => verdict.faults.find((one) => one.fault === name)?.title ?? name);
+  return named(text.alike, titles);
+}
+
+function named(title, sentences) {
+  return sentences?.length ? section(title, lines(sentences)) : null;
+}
+
+function nextTest(job, next) {
+  if (!next) return null;
+  const where = pageOf(next.test);
+  const title = next.title ?? words.tests[where]?.title ?? next.test.replaceAll("_", " ");
+  return section(
+    text.next,
+    el("p", {}, where ? el("a", { href: link("job", job.id, where) }, title) : el("strong", {}, title), ` \u00b7 ${words.air.minutes(next.minutes)}`),
+    next.why && el("p", {}, next.why),
+  );
+}
+
+function proof(repair) {
+  return repair?.says ? el("p", { class: "told" }, repair.says) : null;
+}
+
+/** Percentages on demand only. */
+function shares({ faults }) {
+  const rows = faults.map((fault) =>
+    el("li", { key: fault.fault }, el("span", {}, fault.title ?? fault.fault.replaceAll("_", " ")), el("span", { class: "aside" }, `${text.standing[fault.standing]} \u00b7 ${text.share(printNumber(fault.probability * 100, 0, 1))}`)),
+  );
+  return el("details", { key: "shares" }, el("summary", {}, text.percent), el("ul", { class: "items" }, rows));
+}
+
+function everyCheck({ findings }) {
+  const rows = findings.map((finding) =>
+    el("li", { key: finding.check }, el("span", {}, mark(finding.outcome), finding.title ?? finding.check.replaceAll("_", " ")), el("span", { class: "aside" }, outcomeWords(finding))),
+  );
+  return el("details", { key: "findings" }, el("summary", {}, text.allFindings), el("ul", { class: "items" }, rows));
+}
+
+function bar(job, verdict) {
+  const { next_test: next, conclusion } = verdict ?? {};
+  const where = next && pageOf(next.test);
+  const button = conclusion || !where
+    ? mainButton({ text: text.customer, href: link("job", job.id, "customer"), key: "customer" })
+    : mainButton({ text: words.tests[where].title, aside: words.air.minutes(next.minutes), href: link("job", job.id, where), key: "next test" });
+  return el("div", {}, el("p", { class: "left" }, text.caution), button);
+}
