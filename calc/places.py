@@ -8,7 +8,7 @@ from collections.abc import Iterator
 
 from calc.contract import JOB, TEXT, Group, Items, Kind
 from calc.errors import BrokenDocument, BrokenPlace
-from calc.walk import Walk, is_object, members_of, pointer_of
+from calc.walk import Walk, is_object, members_of, pointer_of, shown
 
 _BAD_ESCAPE = re.compile(r"~(?![01])")
 
@@ -76,7 +76,7 @@ def _member(path: str, name: str, kind: Kind, *, is_whole_job: bool, of_item: bo
     if of_item and name == "rank":
         return TEXT
     if name not in kind.members or (name in ("format", "id") and (is_whole_job or of_item)):
-        raise BrokenPlace(path, f'the contract knows no place "{name}" here')
+        raise BrokenPlace(path, f"the contract knows no place {shown(name)} here")
     return kind.members[name]
 
 

@@ -91,7 +91,7 @@ def _without_lone_surrogate(escape: re.Match[str]) -> str:
 def _deeper_than_allowed(data: bytes) -> bool:
     """Tell without recursion whether objects and lists lie too deep in each other."""
     bare = data.replace(b"\\\\", b"").replace(b'\\"', b"").translate(None, _NOT_BRACKETS)
-    brackets = b"".join(bare.split(b'"')[::2])
+    brackets = b"".join(bare.replace(b'""', b"").split(b'"')[::2])
     return any(depth > MAX_DEPTH for depth in accumulate(map(_STEP.__getitem__, brackets)))
 
 

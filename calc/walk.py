@@ -32,6 +32,15 @@ def tidy(text: str) -> str:
     return text if text.isascii() else _LONE_SURROGATE.sub("\ufffd", text)
 
 
+def on_one_line(text: str) -> str:
+    """Write signs that cannot be printed, line feeds among them, as their escapes."""
+    return text if text.isprintable() else "".join(map(_printable, text))
+
+
+def _printable(sign: str) -> str:
+    return sign if sign.isprintable() else repr(sign)[1:-1]
+
+
 def is_object(value: object) -> bool:
     """Tell whether a parsed value is an object, breaks in it or not."""
     return isinstance(value, Mapping | Pairs)
@@ -53,7 +62,7 @@ def shown(value: object) -> str:
     if isinstance(value, int) and not _is_finite(value):
         return "a very large number"
     try:
-        text = tidy(json.dumps(value, ensure_ascii=False))
+        text = on_one_line(tidy(json.dumps(value, ensure_ascii=False)))
     except TypeError:
         return "a value that JSON does not have"
     return text if len(text) <= _LONGEST_SHOWN else text[: _LONGEST_SHOWN - 1] + "…"
@@ -158,16 +167,16 @@ class Walk:
         if not is_object(value):
             self.fail(f"{shown(value)} where an object {{…}} belongs")
         self._not_too_deep()
-        names: set[str] = set()
+        before: set[str] = set()
         for name, member in members_of(value):
             if isinstance(member, Torn):
                 self.fail(member.reason)
             if not isinstance(name, str):
                 self.fail(f"{shown(name)} as a name, where text belongs")
             self.path.append(name)
-            if name in names:
+            if name in before:
                 self.fail("this name stands twice in its object")
-            names.add(name)
+            before.add(name)
             yield name, member
             self.path.pop()
 
