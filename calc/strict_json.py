@@ -8,7 +8,7 @@ import json
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import accumulate
+from itertools import accumulate, chain
 
 from calc.contract import MAX_BYTES, MAX_DEPTH
 from calc.errors import BrokenDocument
@@ -20,6 +20,7 @@ _NOT_BRACKETS = bytes(byte for byte in range(256) if byte not in b'"[]{}')
 _STEP = {ord("["): 1, ord("{"): 1, ord("]"): -1, ord("}"): -1}
 _SPACE = re.compile(r"[ \t\r\n]*")
 _TEXT_OR_BRACKET = re.compile(r'"[^"\\]*+(?:\\.[^"\\]*+)*+"?|[\[\]{}]', re.DOTALL)
+_TEXT_OR_RUN = re.compile(rb'"[^"]*"?|([^"]+)')
 _ESCAPE = re.compile(
     r"\\(?:u[dD][89abAB][0-9a-fA-F]{2}\\u[dD][c-fC-F][0-9a-fA-F]{2}|(u[dD][89a-fA-F][0-9a-fA-F]{2})|.)"
 )
@@ -91,7 +92,8 @@ def _without_lone_surrogate(escape: re.Match[str]) -> str:
 def _deeper_than_allowed(data: bytes) -> bool:
     """Tell without recursion whether objects and lists lie too deep in each other."""
     bare = data.replace(b"\\\\", b"").replace(b'\\"', b"").translate(None, _NOT_BRACKETS)
-    brackets = b"".join(bare.replace(b'""', b"").split(b'"')[::2])
+    runs = _TEXT_OR_RUN.finditer(bare.replace(b'""', b""))
+    brackets = chain.from_iterable(run[1] or b"" for run in runs)
     return any(depth > MAX_DEPTH for depth in accumulate(map(_STEP.__getitem__, brackets)))
 
 
