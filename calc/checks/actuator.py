@@ -8,8 +8,8 @@ from math import hypot
 
 from calc.checks.evidence import STANDARD, Evidence
 from calc.checks.finding import Check, Finding, all_true
-from calc.signals import breakpoint as sweeps
-from calc.signals.breakpoint import SweepFit
+from calc.signals.breakpoint import SweepFit, fit_sweep
+from calc.signals.hysteresis import hysteresis as hysteresis_width
 from calc.signals.refusal import CannotFit
 from calc.uncertainty.decision import Limit
 from calc.uncertainty.gauge import Pressure, difference
@@ -71,7 +71,7 @@ def hysteresis(evidence: Evidence, check: Check) -> Finding:
     """How far apart the rising and the falling line lie at the same travel: twice the friction."""
     rising, falling = _sweep(evidence, "rising"), _sweep(evidence, "falling")
     try:
-        width = sweeps.hysteresis(*_columns(rising), *_columns(falling))
+        width = hysteresis_width(*_columns(rising), *_columns(falling))
     except CannotFit:
         return check.missing()
     limit, typical = evidence.limit("actuator_hysteresis_kpa"), False
@@ -133,7 +133,7 @@ def returns(evidence: Evidence, check: Check) -> Finding:
 def rising_fit(evidence: Evidence) -> SweepFit | None:
     """First movement, end of travel and rate of the rising sweep, as depth; None if it cannot be fitted."""
     try:
-        return sweeps.fit_sweep(*_columns(_sweep(evidence, "rising")))
+        return fit_sweep(*_columns(_sweep(evidence, "rising")))
     except CannotFit:
         return None
 

@@ -236,7 +236,7 @@ def _when(moment: Moment) -> dict[str, float | int | None]:
 
 
 def _charge_pressure(moment: Moment, evidence: Evidence) -> tuple[float, float, str] | None:
-    """Absolute pressure the engine breathes, its standard uncertainty and place; gauge before sensor. [kPa]"""
+    """Absolute pressure the engine breathes, its doubt and place; a gauge before the sensor. [kPa]"""
     gauge, outside = moment.gauge_at("manifold", *CHARGE_SIDE), evidence.barometric
     if gauge is not None:
         read, place = gauge

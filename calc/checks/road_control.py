@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from dataclasses import replace
+from itertools import pairwise
 from math import hypot
 
 from calc.checks import solenoid
@@ -23,7 +24,7 @@ BLEED_TO_SUPPLY, BLEED_TO_SUPPLY_STANDARD = 2.0, 0.3  # 28 kPa left of 105 at 92
 
 
 def authority(evidence: Evidence, check: Check) -> Finding:
-    """+1 used up towards more boost, −1 towards less, 0 not: an error persists and the duty no longer moves."""
+    """+1 used up towards more boost, −1 towards less: an error persists and the duty no longer moves."""
     pulls: dict[tuple[str, int | None], list[Moment]] = defaultdict(list)
     for moment in settled(evidence):
         if moment.number("duty_pct") is not None:
@@ -174,7 +175,7 @@ def _from_sweep(evidence: Evidence, duty_pct: float) -> float | None:
     check = Check("solenoid_response", "pct", "", solenoid.response)
     if solenoid.response(evidence, check).outcome == "outside":
         return None
-    for (d0, r0), (d1, r1) in zip(rows, rows[1:], strict=False):
+    for (d0, r0), (d1, r1) in pairwise(rows):
         if duty_pct <= d1 and d1 > d0:
             return r0 + (r1 - r0) * max(0.0, duty_pct - d0) / (d1 - d0)
     return rows[-1][1]

@@ -1,5 +1,6 @@
 """The control solenoid: coil, supply, ground, and whether the control pressure follows its duty."""
 
+from itertools import pairwise
 from math import hypot
 
 from calc.checks.evidence import COIL_OHM, RELATIVE, STANDARD, VOLT, Evidence
@@ -75,7 +76,7 @@ def response(evidence: Evidence, check: Check) -> Finding:
     doubt = hypot(rows[0][2], rows[-1][2])
     span = max(shares) - min(shares)
     falls = shares[-1] < shares[0]
-    steps = [(a[1] - b[1]) * (1 if falls else -1) for a, b in zip(rows, rows[1:], strict=False)]
+    steps = [(a[1] - b[1]) * (1 if falls else -1) for a, b in pairwise(rows)]
     back = max((-step for step in steps), default=0.0)
     monotone = back <= 2.0 * hypot(doubt, doubt)
     limit = Limit(low=FOLLOWS_PCT[evidence.kind.arrangement])

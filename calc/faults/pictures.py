@@ -43,7 +43,7 @@ SENSOR_LOW: Mapping[str, Spread] = {
 
 
 def air_lost(hidden: float = 0.25, used_up: float = 0.65) -> tuple[Picture, ...]:
-    """Air lost or not made: boost low with the authority used up, or the loop hides it, or it is too small."""
+    """Air lost or not made: boost low with nothing left to ask for, or hidden by the loop, or too small."""
     return (
         Picture(used_up, LOW_USED_UP, "the loop asks for more than the air path can give"),
         Picture(hidden, HIDDEN_LOW, "a small loss is trimmed away"),

@@ -30,11 +30,25 @@ PHONE: dict[str, Any] = {"viewport": {"width": 390, "height": 844}, "has_touch":
 BLANK = "/health"
 
 
+# The command line serves the app in this repository; a test that changes the app's files serves its own copy.
+SERVE_COPY = """
+import sys
+from pathlib import Path
+import api.app
+from api import server
+create_app = api.app.create_app
+server.create_app = lambda data: create_app(data, pwa=Path(sys.argv[3]))
+server.serve(sys.argv[1], int(sys.argv[2]), demo=False)
+"""
+
+
 class Server:
     """The workshop's server as a process; it keeps its port and its data when it is started again."""
 
-    def __init__(self, data: Path) -> None:
+    def __init__(self, data: Path, pwa: Path | None = None) -> None:
         self.data = data
+        self.pwa = pwa
+        self.prelude = ""
         self.port = 0
         self.process: subprocess.Popen[str] | None = None
 
@@ -43,17 +57,7 @@ class Server:
         return f"http://127.0.0.1:{self.port}"
 
     def start(self) -> None:
-        command = [
-            sys.executable,
-            "-m",
-            "api",
-            "--no-demo",
-            "--port",
-            str(self.port),
-            "--data",
-            str(self.data),
-        ]
-        self.process = subprocess.Popen(command, cwd=ROOT, stdout=subprocess.PIPE, text=True)
+        self.process = subprocess.Popen(self._command(), cwd=ROOT, stdout=subprocess.PIPE, text=True)
         assert self.process.stdout is not None
         line = self.process.stdout.readline()
         found = re.search(r"http://127\.0\.0\.1:(\d+)", line)
@@ -61,6 +65,13 @@ class Server:
             self.stop()
             raise RuntimeError(f"the server did not start: {line!r}")
         self.port = int(found[1])
+
+    def _command(self) -> list[str]:
+        if self.pwa:
+            script = self.prelude + SERVE_COPY
+            return [sys.executable, "-c", script, str(self.data), str(self.port), str(self.pwa)]
+        options = ["--no-demo", "--port", str(self.port), "--data", str(self.data)]
+        return [sys.executable, "-m", "api", *options]
 
     def stop(self) -> None:
         if self.process is None:
@@ -135,6 +146,43 @@ def standing_server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server
 def server(tmp_path: Path) -> Iterator[Server]:
     """A server of the test's own, with nothing in it."""
     server = Server(tmp_path / "server")
+    server.start()
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def small_app(tmp_path: Path) -> Path:
+    """A stand-in for the app's files, small enough to change: the real service worker and store beneath it."""
+    folder = tmp_path / "pwa"
+    folder.mkdir()
+    for name in ("sw.js", "shell.js"):
+        shutil.copy(ROOT / "pwa" / name, folder)
+    for name in ("store", "engine"):
+        shutil.copytree(ROOT / "pwa" / name, folder / name)
+    (folder / "index.html").write_text(
+        '<!doctype html><html lang="en"><title>app</title><h1></h1><script type="module" src="/app.js"></script>'
+    )
+    (folder / "app.js").write_text(
+        'import { release } from "/shell.js";\n'
+        'import { version } from "/version.js";\n'
+        "self.release = release;\n"
+        'self.ready = new Promise((resolve) => release.onReady(() => resolve("ready")));\n'
+        "release.start();\n"
+        'document.querySelector("h1").textContent = version;\n'
+    )
+    (folder / "version.js").write_text('export const version = "release one";\n')
+    engine = folder / "vendor/pyodide"
+    engine.mkdir(parents=True)
+    (engine / "first.wasm").write_bytes(b"\0asm" + bytes(200_000))
+    (engine / "second.json").write_text('{"small": true}')
+    return folder
+
+
+@pytest.fixture
+def small_server(tmp_path: Path, small_app: Path) -> Iterator[Server]:
+    """A server of the small app."""
+    server = Server(tmp_path / "server", small_app)
     server.start()
     yield server
     server.stop()

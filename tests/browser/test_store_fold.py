@@ -99,8 +99,9 @@ def test_a_job_of_two_thousand_operations_folds_again_after_each_change(
           for (let at = 0; at < 1000; at += 1) {
             const path = `/tests/actuator/sweep/s${at}`;
             const value = { rank: String(at).padStart(4, "0"), p_kpa: at, travel_mm: 0, direction: "rising" };
+            const place = `${path}/p_kpa`;
             operations.push({ id: `a${at}`, job: "j", do: "add", path, value, replaced: [] });
-            operations.push({ id: `b${at}`, job: "j", do: "set", path: `${path}/p_kpa`, value: 1, replaced: [`a${at}`] });
+            operations.push({ id: `b${at}`, job: "j", do: "set", path: place, value: 1, replaced: [`a${at}`] });
           }
           const times = [];
           let length = 0;

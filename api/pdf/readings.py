@@ -1,0 +1,194 @@
+"""Everything that was noted in a job, as titled rows and tables: no reading and no limit is left out."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from api.pdf.figures import amount, figure, limit, unit_of
+from api.pdf.words import ANSWERS, SECTIONS, VALUES, label
+
+LONGEST_LOG = 40
+UNSEEN = frozenset({"id", "rank"})
+
+
+@dataclass(frozen=True)
+class Table:
+    """Readings in columns; `title` is empty where the section's own title says enough."""
+
+    title: str
+    head: list[str]
+    rows: list[list[str]]
+
+
+@dataclass
+class Section:
+    """One test, or one part of the job, as noted."""
+
+    title: str
+    rows: list[tuple[str, str]] = field(default_factory=list)
+    tables: list[Table] = field(default_factory=list)
+    note: str = ""
+
+    def __bool__(self) -> bool:
+        return bool(self.rows or self.tables)
+
+
+@dataclass(frozen=True)
+class Names:
+    """What gauges and photos are called on paper: numbers in the job's order, not ids."""
+
+    unit: str
+    gauges: Mapping[str, str]
+    photos: Mapping[str, str]
+
+
+def names_of(document: dict[str, Any], unit: str) -> Names:
+    """Number the job's gauges and photos."""
+    gauges = {gauge["id"]: f"gauge {n}" for n, gauge in enumerate(document.get("gauges") or [], 1)}
+    photos = enumerate(document.get("photos") or [], 1)
+    return Names(unit, gauges, {photo.get("sha256", ""): f"photo {n}" for n, photo in photos})
+
+
+def part(document: dict[str, Any], key: str, names: Names) -> Section:
+    """One of the job's own parts: car, complaint, boost control, limits, place."""
+    section = Section(SECTIONS[key])
+    _fill(section, document.get(key) or {}, names)
+    return section
+
+
+def tests(document: dict[str, Any], names: Names) -> list[Section]:
+    """Every test but the road runs, in the contract's order."""
+    done = document.get("tests") or {}
+    sections = [_test(key, done[key], names) for key in SECTIONS if key != "road" and done.get(key)]
+    return [section for section in sections if section]
+
+
+def gauges(document: dict[str, Any], names: Names) -> list[Section]:
+    """Each gauge of the job with its class, its scale and its calibration."""
+    sections = []
+    for gauge in document.get("gauges") or []:
+        section = Section(names.gauges[gauge["id"]].capitalize())
+        _fill(section, gauge, names)
+        sections.append(section)
+    return sections
+
+
+def road(document: dict[str, Any], names: Names) -> list[Section]:
+    """Each road run with its gauge readings, what was noted, and its log."""
+    runs = (document.get("tests") or {}).get("road") or []
+    return [_run(number, run, names) for number, run in enumerate(runs, 1)]
+
+
+def steps(document: dict[str, Any], names: Names) -> Table | None:
+    """The steps of the work with their state, notes and photos."""
+    noted = [step for step in document.get("steps") or [] if _has_reading(step)]
+    return _table("", noted, names) if noted else None
+
+
+def value(key: str, given: Any, names: Names) -> str:
+    """One value in words, with its unit; empty for what is not printed here."""
+    if isinstance(given, bool):
+        return ANSWERS[given]
+    if isinstance(given, int | float):
+        return figure(key, given, names.unit)
+    if isinstance(given, list):
+        return _joined(key, given, names)
+    if isinstance(given, dict):
+        return limit(key, given, names.unit) if given.keys() <= {"min", "max"} else ""
+    return _word(given, names)
+
+
+def _test(key: str, test: dict[str, Any], names: Names) -> Section:
+    section = Section(SECTIONS[key])
+    _fill(section, test, names)
+    return section
+
+
+def _run(number: int, run: dict[str, Any], names: Names) -> Section:
+    section = Section(f"{SECTIONS['road']} {number}")
+    channels = run.get("channels") or {}
+    _fill(section, {key: given for key, given in run.items() if key != "channels"}, names)
+    if channels:
+        section.tables.append(_log(channels, names))
+    return section
+
+
+def _fill(section: Section, noted: dict[str, Any], names: Names) -> None:
+    for key, given in noted.items():
+        if key in UNSEEN or given is None or given == []:
+            continue
+        if _is_items(given):
+            section.tables.append(_table(label(key), given, names))
+        elif _is_group(given):
+            section.rows.extend(_group(key, given, names))
+        elif text := value(key, given, names):
+            section.rows.append((label(key), text))
+
+
+def _group(key: str, given: dict[str, Any], names: Names) -> Iterable[tuple[str, str]]:
+    for inner, one in given.items():
+        if one is not None and (text := value(inner, one, names)):
+            yield f"{label(key)}: {label(inner).lower()}", text
+
+
+def _is_items(given: Any) -> bool:
+    return isinstance(given, list) and all(isinstance(item, dict) for item in given)
+
+
+def _is_group(given: Any) -> bool:
+    return isinstance(given, dict) and not given.keys() <= {"min", "max"}
+
+
+def _has_reading(item: dict[str, Any]) -> bool:
+    return any(key not in UNSEEN and given not in (None, [], "") for key, given in item.items())
+
+
+def _table(title: str, items: list[dict[str, Any]], names: Names) -> Table:
+    keys = [key for key in dict.fromkeys(key for item in items for key in item) if key not in UNSEEN]
+    shown = [key for key in keys if any(item.get(key) is not None for item in items)]
+    head = [_head(key, names) for key in shown]
+    return Table(title, head, [[_cell(key, item.get(key), names) for key in shown] for item in items])
+
+
+def _head(key: str, names: Names) -> str:
+    unit = unit_of(key, names.unit)
+    return f"{label(key)}, {unit}" if unit else label(key)
+
+
+def _cell(key: str, given: Any, names: Names) -> str:
+    if given is None:
+        return "–"
+    if isinstance(given, int | float) and not isinstance(given, bool):
+        return amount(key, given, names.unit)
+    return value(key, given, names)
+
+
+def _log(channels: dict[str, list[float | None]], names: Names) -> Table:
+    kept = {key: samples for key, samples in channels.items() if samples}
+    longest = max((len(samples) for samples in kept.values()), default=0)
+    if longest > LONGEST_LOG:
+        return _summary(kept, names)
+    rows = [[_cell(key, samples[n], names) for key, samples in kept.items()] for n in range(longest)]
+    return Table("Log", [_head(key, names) for key in kept], rows)
+
+
+def _summary(channels: dict[str, list[float | None]], names: Names) -> Table:
+    rows = []
+    for key, samples in channels.items():
+        read = [sample for sample in samples if sample is not None]
+        ends = [_cell(key, end, names) for end in (min(read), max(read))] if read else ["–", "–"]
+        rows.append([_head(key, names), str(len(read)), *ends])
+    title = "Log (every sample is in the attached job.json)"
+    return Table(title, ["Channel", "Samples", "Least", "Greatest"], rows)
+
+
+def _joined(key: str, given: list[Any], names: Names) -> str:
+    if key == "span_kpa" and len(given) == 2:
+        return limit(key, {"min": given[0], "max": given[1]}, names.unit)
+    if all(isinstance(one, int | float) for one in given):
+        return ", ".join(amount(key, one, names.unit) for one in given)
+    return ", ".join(_word(one, names) for one in given if isinstance(one, str))
+
+
+def _word(text: Any, names: Names) -> str:
+    return names.gauges.get(text) or names.photos.get(text) or VALUES.get(text) or str(text)

@@ -1,0 +1,70 @@
+"""One report drawn: the page from its template, then WeasyPrint, tagged and with its data attached."""
+
+from pathlib import Path
+
+import weasyprint
+from jinja2 import Environment, PackageLoader, StrictUndefined
+
+from api.context import PROJECT
+from api.pdf.fetcher import SCHEME, MemoryFetcher
+from api.pdf.page import page
+from api.pdf.request import ReportRequest
+
+VARIANT = "pdf/a-3a"  # tags and attachments in one file; ISO 19005-3, level A
+FONTS = {
+    "regular.ttf": "AtkinsonHyperlegibleNext_400Regular.ttf",
+    "bold.ttf": "AtkinsonHyperlegibleNext_700Bold.ttf",
+}
+FONT_FOLDER = PROJECT / "pwa/vendor/font"
+STYLE = Path(__file__).parent / "templates/report.css"
+
+
+def render(request: ReportRequest) -> bytes:
+    """The PDF; the same request gives the same bytes."""
+    fetcher = MemoryFetcher(_files(request))
+    html = weasyprint.HTML(string=_html(request), base_url=f"{SCHEME}:", url_fetcher=fetcher)
+    document = html.render(pdf_variant=VARIANT)
+    if request.form == "short":
+        document = document.copy(document.pages[:1])
+    document.metadata.attachments = _attachments(request, fetcher)
+    pdf: bytes = document.write_pdf(pdf_variant=VARIANT, pdf_identifier=_identifier(request), pdf_tags=True)
+    return pdf
+
+
+def _html(request: ReportRequest) -> str:
+    templates = Environment(
+        loader=PackageLoader("api.pdf", "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    template = "technical.html" if request.form == "technical" else "customer.html"
+    return templates.get_template(template).render(page(request))
+
+
+def _files(request: ReportRequest) -> dict[str, tuple[str, bytes]]:
+    files = {name: ("font/ttf", (FONT_FOLDER / file).read_bytes()) for name, file in FONTS.items()}
+    files["report.css"] = ("text/css", STYLE.read_bytes())
+    files |= {f"photo-{name}": ("image/jpeg", data) for name, data in request.photos.items()}
+    return files
+
+
+def _attachments(request: ReportRequest, fetcher: MemoryFetcher) -> list[weasyprint.Attachment]:
+    texts = {"job.json": request.job, "verdict.json": request.verdict}
+    return [
+        weasyprint.Attachment(
+            string=text,
+            name=name,
+            description=f"{name.removesuffix('.json')} in machine-readable form",
+            created=request.moment,
+            modified=request.moment,
+            relationship="Data",
+            url_fetcher=fetcher,
+        )
+        for name, text in texts.items()
+    ]
+
+
+def _identifier(request: ReportRequest) -> bytes:
+    return f"{request.job_hash[:40]} {request.form} {request.paper}".encode()

@@ -1,0 +1,57 @@
+"""Copies of photos for screen and paper, decoded in a limited process; the originals stay as they came."""
+
+import io
+import sys
+import warnings
+from pathlib import Path
+
+from api import limits
+
+SECONDS = 20.0
+MEMORY = 1024 * 1024 * 1024
+MOST_PIXELS = 40_000_000
+LONGEST_SIDE = 1600
+QUALITY = 80
+
+
+def printed_copy(original: bytes) -> bytes | None:
+    """A JPEG of at most 1600 pixels a side without EXIF, or None where the bytes are no picture of ours."""
+    try:
+        return limits.run("api.pictures", original, SECONDS)
+    except limits.ChildFailedError:
+        return None
+
+
+def kept_copy(original: Path, folder: Path) -> bytes | None:
+    """The copy of a blob, made once and kept beside the others in `folder`."""
+    kept = folder / f"{original.name}.jpg"
+    if kept.is_file():
+        return kept.read_bytes()
+    copy = printed_copy(original.read_bytes())
+    if copy is not None:
+        folder.mkdir(parents=True, exist_ok=True)
+        part = kept.with_suffix(".part")
+        part.write_bytes(copy)
+        part.replace(kept)
+    return copy
+
+
+def decode(original: bytes) -> bytes:
+    """The copy itself; run only in the child."""
+    from PIL import Image, ImageOps
+
+    Image.MAX_IMAGE_PIXELS = MOST_PIXELS
+    warnings.simplefilter("error", Image.DecompressionBombWarning)
+    with Image.open(io.BytesIO(original), formats=["JPEG", "PNG"]) as opened:
+        upright = ImageOps.exif_transpose(opened).convert("RGB")
+    upright.thumbnail((LONGEST_SIDE, LONGEST_SIDE))
+    bare = Image.new("RGB", upright.size)  # pixels alone: EXIF, comments and profiles stay behind
+    bare.paste(upright)
+    copy = io.BytesIO()
+    bare.save(copy, "JPEG", quality=QUALITY, optimize=True)
+    return copy.getvalue()
+
+
+if __name__ == "__main__":
+    limits.limit_memory(MEMORY)
+    sys.stdout.buffer.write(decode(sys.stdin.buffer.read()))

@@ -1,0 +1,52 @@
+"""How far to turn the rod: pressure error × travel per pressure ÷ thread pitch."""
+
+from dataclasses import dataclass
+
+from calc.checks.actuator import rising_fit
+from calc.checks.evidence import Evidence
+from calc.errors import OutOfRange
+from calc.faults.model import Findings
+from calc.physics.actuator import rod_turns
+
+PRELOAD_FAULTS = {"actuator_opens_early": "more", "actuator_opens_late": "less"}
+
+
+@dataclass(frozen=True, slots=True)
+class Adjustment:
+    """Turns to the middle of the limit and to its nearer end (None without rate or pitch), and which way."""
+
+    turns: float | None
+    turns_to_limit: float | None
+    preload: str
+
+
+def adjustment(fault: str, evidence: Evidence, findings: Findings) -> Adjustment | None:
+    """The rod adjustment for a preload fault, or None for any other."""
+    start = findings["actuator_start"]
+    if fault not in PRELOAD_FAULTS or start.value is None or start.limit is None:
+        return None
+    preload, rate = PRELOAD_FAULTS[fault], _travel_per_kpa(evidence, findings)
+    pitch = evidence.number("/spec/rod_thread_pitch_mm")
+    nearest, middle = start.limit.nearest_end(start.value), start.limit.middle
+    if rate is None or pitch is None or pitch <= 0.0 or nearest is None:
+        return Adjustment(None, None, preload)
+    target = nearest if middle is None else middle
+    try:
+        turns = rod_turns(abs(start.value - target), rate, pitch)
+        to_limit = rod_turns(abs(start.value - nearest), rate, pitch)
+    except OutOfRange:
+        return Adjustment(None, None, preload)
+    return Adjustment(round(turns, 1), round(to_limit, 1), preload)
+
+
+def _travel_per_kpa(evidence: Evidence, findings: Findings) -> float | None:
+    """From the sweep, else the middle of the travel limit over (full travel − first movement). [mm/kPa]"""
+    fit = rising_fit(evidence)
+    if fit is not None:
+        return fit.rate
+    travel = evidence.limit("actuator_travel_mm")
+    start, full = findings["actuator_start"].value, findings["actuator_full"].value
+    if travel is None or start is None or full is None or abs(full) <= abs(start):
+        return None
+    middle = travel.middle if travel.middle is not None else (travel.low or travel.high)
+    return None if not middle else middle / abs(full - start)

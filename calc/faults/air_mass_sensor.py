@@ -1,0 +1,47 @@
+"""The air mass sensor reads less, or more, than the engine must swallow.
+
+What it does    Low: load seems small, the specified value and fuel fall. High: the other way, with smoke or
+                too rich a mixture.
+Speaks for      air mass apart from what displacement, speed, pressure and temperature say.
+Against         volumetric efficiency within at full load.
+Can mislead     engine-air doubt is 5 to 10 %; unmetered air or recirculation make measured less, valve
+                overlap more; 30 K in the wrong temperature is 10 %.
+Proof           high: air mass above what the engine can swallow, with the charge circuit tight; or air
+                counted at rest.
+Cure            clean or renew the sensor, mend the intake.
+Next test       air mass against swallowed air in a log.
+"""
+
+from calc.checks.evidence import Kind
+from calc.faults.model import Fault, Findings, high, low, outside, within
+from calc.faults.pictures import steered
+
+
+def proof_high(findings: Findings, kind: Kind) -> tuple[str, ...]:
+    """Air counted at rest; or too much on the road, once no leak can account for it."""
+    if outside(findings, "rest_air_mass"):
+        return ("rest_air_mass",)
+    tight = within(findings, "charge_leak_hole")
+    return ("road_air_mass",) if tight and outside(findings, "road_air_mass", "high") else ()
+
+
+READS_LOW = Fault(
+    name="air_mass_reads_low",
+    location="input_signal",
+    shows={},
+    on_road=lambda kind: steered(
+        {"road_air_mass": low(0.85), "road_specified": low(0.50)}, 0.95, "load is counted too small"
+    ),
+    cleared_by=("road_air_mass",),
+)
+
+READS_HIGH = Fault(
+    name="air_mass_reads_high",
+    location="input_signal",
+    shows={"rest_air_mass": high(0.35)},
+    on_road=lambda kind: steered(
+        {"road_air_mass": high(0.85), "road_specified": high(0.15)}, 0.95, "load is counted too great"
+    ),
+    proof=proof_high,
+    cleared_by=("road_air_mass",),
+)

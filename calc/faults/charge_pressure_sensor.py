@@ -1,0 +1,59 @@
+"""The charge pressure sensor reads more, or less, than a real gauge beside it.
+
+What it does    The control unit believes its sensor and holds real boost wrong by as much, content all the
+                while.
+Speaks for      sensor and gauge apart on the road, or sensor and barometer apart at rest.
+Against         sensor and gauge together on the same side of cooler and throttle.
+Can mislead     a gauge before the cooler differs by the cooler's drop; a class 1.6 dial over 4 bar cannot
+                show a small gain error; the log's samples lag: compare where boost stands
+                still.
+Proof           road difference or rest difference outside its tolerance, on that side.
+Cure            check its feed, then renew the sensor.
+Next test       sensors at rest, then gauges on the road.
+"""
+
+from calc.checks.evidence import Kind
+from calc.faults import effects
+from calc.faults.model import Fault, Findings, high, low, outside, within
+from calc.faults.pictures import SENSOR_HIGH, SENSOR_LOW, steered
+
+DIRECT = ("rest_charge_pressure", "road_sensor")
+
+
+def proof(side: str, findings: Findings, kind: Kind) -> tuple[str, ...]:
+    """The sensor against barometer or gauge, outside on this side and nowhere on the other."""
+    if outside(findings, "sensor_feed"):
+        return ()
+    other = "low" if side == "high" else "high"
+    if any(outside(findings, check, other) for check in DIRECT):
+        return ()
+    return tuple(check for check in DIRECT if outside(findings, check, side))
+
+
+def cleared(side: str, findings: Findings, kind: Kind) -> tuple[str, ...]:
+    """Together with the gauge under boost, or wrong to the other side."""
+    if within(findings, "road_sensor") and not outside(findings, "rest_charge_pressure", side):
+        return ("road_sensor",)
+    other = "low" if side == "high" else "high"
+    return ("road_sensor",) if outside(findings, "road_sensor", other) else ()
+
+
+READS_HIGH = Fault(
+    name="charge_pressure_reads_high",
+    location="input_signal",
+    shows={"rest_charge_pressure": high(0.55)},  # a gain error does not show at rest
+    on_road=lambda kind: steered(SENSOR_HIGH, 0.9, "the loop follows the sensor"),
+    proof=lambda findings, kind: proof("high", findings, kind),
+    cleared_where=lambda findings, kind: cleared("high", findings, kind),
+    effect=effects.sensor,
+)
+
+READS_LOW = Fault(
+    name="charge_pressure_reads_low",
+    location="input_signal",
+    shows={"rest_charge_pressure": low(0.55)},
+    on_road=lambda kind: steered(SENSOR_LOW, 0.9, "the loop follows the sensor"),
+    proof=lambda findings, kind: proof("low", findings, kind),
+    cleared_where=lambda findings, kind: cleared("low", findings, kind),
+    effect=effects.sensor,
+)

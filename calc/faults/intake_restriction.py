@@ -1,0 +1,25 @@
+"""Depression before the compressor is too high, or its hose folds.
+
+What it does    The compressor starts from less: boost low, falling away on top.
+Speaks for      depression above its limit at full load.
+Against         depression within its limit at full load.
+Can mislead     measured without load it proves nothing.
+Proof           depression outside its limit.
+Cure            renew the filter or the hose.
+Next test       depression at full load.
+"""
+
+from calc.faults import effects
+from calc.faults.model import Fault, high, proved_by
+from calc.faults.pictures import air_lost
+
+FAULT = Fault(
+    name="intake_restriction",
+    location="intake",
+    shows={"intake_depression": high(0.93)},
+    on_road=lambda kind: air_lost(),
+    proof=proved_by("intake_depression", "high"),
+    cleared_by=("intake_depression",),
+    # lost before the compressor, it counts by the pressure ratio, about 2
+    effect=effects.excess("intake_depression", -2.0),
+)

@@ -1,0 +1,1 @@
+"""What a verdict says: figures in the unit asked for, and sentences from one catalogue a language."""

@@ -1,0 +1,780 @@
+"""The English catalogue: every sentence that a verdict can say.
+
+`{figure}` is the value with its doubt and unit, `{limit}` the limit with its unit. A further language is a
+second module with the same names.
+"""
+
+from typing import NamedTuple
+
+
+class CheckWords(NamedTuple):
+    """title; what was read; what low means; what high means; the customer's name for what was tested."""
+
+    title: str
+    reads: str
+    low: str
+    high: str
+    plain: str
+
+
+class FaultWords(NamedTuple):
+    """title; the whole sentence for the technician; the customer's sentence; what it means for them; cure."""
+
+    title: str
+    sentence: str
+    customer: str
+    means: str
+    cure: str
+
+
+WITHIN = "Within limits."
+LIMIT = "the limit is {limit}"
+TYPICAL_LIMIT = "the usual figure is {limit} (common practice, no source, not the maker's)"
+UNDECIDED = "Undecided: the doubt reaches across the limit."
+UNDECIDED_FINER = "Undecided: the doubt reaches across the limit. A gauge of class {finer} would tell."
+UNDECIDED_NO_GAUGE = "Undecided: without a registered gauge the doubt is taken as wide; name the gauge."
+NO_LIMIT = "{reads}. Not judged: no limit typed in."
+BECAUSE = {
+    "no_reading": "Not examined: no reading.",
+    "no_limit": "Not examined: no limit typed in.",
+    "no_volume": "Not examined: the volume of the charge circuit is not known.",
+    "no_fall_to_judge": "Not examined: the readings do not show how the pressure fell.",
+    "no_ambient": "Not examined: the temperature of the air around the car is not known.",
+    "sweep_too_short": "Not examined: the sweep did not go past the start limit.",
+    "not_at_full_load": "Not examined: read without full load, which proves nothing.",
+    "needs_a_log": "Not examined: typed values cannot show it, a log can.",
+    "arrangement_unknown": "Not examined: it is not known how this car's solenoid is arranged, and there is no "
+    "bench sweep of it.",
+}
+
+CHECKS: dict[str, CheckWords] = {
+    "smoke_leak": CheckWords(
+        "Smoke",
+        "Smoke in the charge circuit",
+        "Smoke was seen",
+        "",
+        "the air pipes between turbocharger and engine, with smoke",
+    ),
+    "charge_leak_hole": CheckWords(
+        "Pressure decay",
+        "The charge circuit loses as much as a sharp-edged hole of {figure} would",
+        "",
+        "It leaks more than allowed.",
+        "the air pipes between turbocharger and engine: how well they hold pressure",
+    ),
+    "actuator_start": CheckWords(
+        "First movement",
+        "The actuator first moves at {figure}",
+        "It moves too early.",
+        "It moves too late.",
+        "the pressure at which the boost valve begins to open",
+    ),
+    "actuator_full": CheckWords(
+        "Full travel",
+        "The actuator reaches its end at {figure}",
+        "The end comes too early.",
+        "The end comes too late.",
+        "the pressure at which the boost valve is fully open",
+    ),
+    "actuator_travel": CheckWords(
+        "Travel",
+        "The rod travels {figure}",
+        "It does not go far enough.",
+        "It goes too far.",
+        "how far the boost valve's rod travels",
+    ),
+    "actuator_rate": CheckWords(
+        "Rate",
+        "The rod moves {figure}",
+        "The spring is too hard.",
+        "The spring gives too easily.",
+        "the spring of the boost valve",
+    ),
+    "actuator_hysteresis": CheckWords(
+        "Friction",
+        "Opening and closing lie {figure} apart",
+        "",
+        "It sticks.",
+        "whether the boost valve sticks",
+    ),
+    "actuator_hold": CheckWords(
+        "Hold",
+        "The actuator loses {figure}",
+        "",
+        "It does not hold its pressure.",
+        "the diaphragm of the boost valve",
+    ),
+    "actuator_moves": CheckWords(
+        "Rod moves",
+        "Rod and linkage",
+        "The rod does not move when driven",
+        "",
+        "whether the boost valve's rod moves freely",
+    ),
+    "actuator_returns": CheckWords(
+        "Back on its stop",
+        "The rod's way back",
+        "The rod does not return to its stop",
+        "",
+        "whether the boost valve closes again",
+    ),
+    "actuator_position": CheckWords(
+        "Position",
+        "Commanded and reported position differ by {figure}",
+        "It reports more than it was commanded.",
+        "It stays behind its command.",
+        "whether the electric boost actuator goes where it is told",
+    ),
+    "wastegate_seat": CheckWords(
+        "Wastegate seat",
+        "The valve in the housing",
+        "The valve does not seat or is damaged",
+        "",
+        "the boost valve inside the turbocharger housing",
+    ),
+    "solenoid_coil": CheckWords(
+        "Coil",
+        "The coil has {figure} at 20 °C",
+        "Too little resistance: windings short.",
+        "Too much resistance, or open.",
+        "the coil of the boost control valve",
+    ),
+    "solenoid_supply": CheckWords(
+        "Supply drop",
+        "The supply side loses {figure} under load",
+        "",
+        "Too much is lost on the way.",
+        "the power supply of the boost control valve",
+    ),
+    "solenoid_ground": CheckWords(
+        "Ground drop",
+        "The ground side loses {figure} under load",
+        "",
+        "Too much is lost on the way.",
+        "the ground connection of the boost control valve",
+    ),
+    "solenoid_response": CheckWords(
+        "Response to duty",
+        "The control pressure follows over {figure} of its supply",
+        "It does not follow its duty.",
+        "",
+        "whether the boost control valve does what it is told",
+    ),
+    "control_hoses": CheckWords(
+        "Control hoses",
+        "Control hoses",
+        "A control hose is not in order",
+        "",
+        "the small control hoses",
+    ),
+    "rest_charge_pressure": CheckWords(
+        "Charge pressure sensor at rest",
+        "At rest the charge pressure sensor differs from the barometer by {figure}",
+        "It reads too little.",
+        "It reads too much.",
+        "the car's own boost sensor, engine stopped",
+    ),
+    "rest_temperatures": CheckWords(
+        "Temperatures at rest",
+        "On the cold car a temperature signal differs from the air around by {figure}",
+        "It reads too cold.",
+        "It reads too warm.",
+        "the car's temperature sensors",
+    ),
+    "rest_pedal": CheckWords(
+        "Pedal at rest",
+        "The pedal signal reads {figure}",
+        "It never asks for full load.",
+        "It does not come back.",
+        "the accelerator pedal's signal",
+    ),
+    "rest_air_mass": CheckWords(
+        "Air mass at rest",
+        "With no air moving the air mass sensor reads {figure}",
+        "",
+        "It counts air that is not there.",
+        "the air mass sensor, engine stopped",
+    ),
+    "sensor_feed": CheckWords(
+        "Sensor feed",
+        "The sensors' feed reads {figure}",
+        "The reference is too low.",
+        "The reference or the ground is too high.",
+        "the power feed of the sensors",
+    ),
+    "intake_depression": CheckWords(
+        "Intake depression",
+        "Before the compressor the depression is {figure} at full load",
+        "",
+        "The intake is choked.",
+        "the air filter and intake pipe",
+    ),
+    "exhaust_back_pressure": CheckWords(
+        "Exhaust back pressure",
+        "Behind the turbine the pressure is {figure} at full load",
+        "",
+        "The exhaust is choked.",
+        "the exhaust's resistance",
+    ),
+    "cooler_drop": CheckWords(
+        "Cooler drop",
+        "Over the charge-air cooler {figure} are lost at full load",
+        "",
+        "Cooler or hose is choked.",
+        "the charge-air cooler's resistance",
+    ),
+    "vacuum_supply": CheckWords(
+        "Vacuum supply",
+        "The vacuum supply stands at {figure}",
+        "",
+        "Too little vacuum.",
+        "the vacuum supply",
+    ),
+    "bypass_hold": CheckWords(
+        "Bypass valve",
+        "The bypass valve holds {figure}",
+        "It lets air back.",
+        "",
+        "the valve that lets boost back to the intake",
+    ),
+    "turbo_radial_play": CheckWords(
+        "Radial play",
+        "The shaft's play across is {figure}",
+        "",
+        "The bearing is worn.",
+        "the turbocharger's bearing play across",
+    ),
+    "turbo_axial_play": CheckWords(
+        "Axial play",
+        "The shaft's play along is {figure}",
+        "",
+        "The bearing is worn.",
+        "the turbocharger's bearing play along",
+    ),
+    "turbo_wheels": CheckWords(
+        "Wheel and shaft",
+        "Compressor wheel and shaft, seen from the inlet",
+        "The wheel is damaged or the shaft does not spin free",
+        "",
+        "the turbocharger's wheel and shaft, seen from the inlet",
+    ),
+    "exhaust_leak": CheckWords(
+        "Exhaust joints",
+        "Exhaust joints before the turbine",
+        "Soot or hiss at a joint before the turbine",
+        "",
+        "the exhaust joints before the turbocharger",
+    ),
+    "egr_closes": CheckWords(
+        "Exhaust recirculation",
+        "The recirculation valve",
+        "The recirculation valve does not close",
+        "",
+        "the exhaust recirculation valve",
+    ),
+    "throttle_opens": CheckWords(
+        "Throttle",
+        "Throttle and intake flaps",
+        "The throttle does not open fully",
+        "",
+        "the throttle",
+    ),
+    "engine_health": CheckWords(
+        "Engine health",
+        "Fuel pressure, firing and compression",
+        "The engine itself is not in order",
+        "",
+        "fuel pressure, ignition and compression",
+    ),
+    "road_pedal": CheckWords(
+        "Pedal on the road",
+        "The highest pedal signal of a pull is {figure}",
+        "Full load was never asked for.",
+        "",
+        "the pedal signal on the road",
+    ),
+    "road_request": CheckWords(
+        "Aimed against asked",
+        "What the car aims at differs from what the pedal asks by {figure}",
+        "A limit holds it down.",
+        "It aims above what is asked.",
+        "whether the car aims at what the pedal asks",
+    ),
+    "road_specified": CheckWords(
+        "Highest aim",
+        "The highest boost aimed at is {figure} absolute",
+        "It aims too low.",
+        "It aims too high.",
+        "the boost the car aims at",
+    ),
+    "road_tracking": CheckWords(
+        "Car's sensor against aim",
+        "By the car's own sensor boost differs from the aim by {figure}",
+        "Too little boost, by the car's own sensor.",
+        "Too much boost, by the car's own sensor.",
+        "boost on the road by the car's own sensor",
+    ),
+    "road_real_boost": CheckWords(
+        "Real boost against aim",
+        "By the gauge boost differs from the aim by {figure}",
+        "There really is too little boost.",
+        "There really is too much boost.",
+        "boost on the road by our own gauge",
+    ),
+    "road_peak": CheckWords(
+        "Highest real boost",
+        "The highest real boost is {figure} absolute",
+        "It never gets there.",
+        "It goes too high.",
+        "the highest boost on the road",
+    ),
+    "road_overboost": CheckWords(
+        "Lasting excess",
+        "The lasting excess of boost is {figure}",
+        "",
+        "Too much for too long.",
+        "whether boost stays too high",
+    ),
+    "road_sensor": CheckWords(
+        "Car's sensor against gauge",
+        "On the road the car's sensor differs from the gauge by {figure}",
+        "The sensor reads less than there is.",
+        "The sensor reads more than there is.",
+        "the car's own boost sensor against our gauge",
+    ),
+    "road_control_pressure": CheckWords(
+        "Control pressure for its duty",
+        "Control pressure as a share of its supply differs from what the duty should give by {figure}",
+        "Too little control pressure arrives.",
+        "Too much control pressure arrives.",
+        "the control pressure on the road",
+    ),
+    "road_authority": CheckWords(
+        "Authority",
+        "What the control unit has left",
+        "It has nothing left towards less boost",
+        "It has nothing left towards more boost",
+        "how hard the car's control has to work",
+    ),
+    "road_correction": CheckWords(
+        "Lasting correction",
+        "The control unit corrects by {figure} all the time",
+        "It keeps asking for less.",
+        "It keeps asking for more.",
+        "how much the car has to correct",
+    ),
+    "road_air_mass": CheckWords(
+        "Air mass against swallowed air",
+        "The air mass signal means a volumetric efficiency of {figure}",
+        "It counts less than the engine swallows.",
+        "It counts more than the engine swallows.",
+        "the air mass sensor on the road",
+    ),
+    "road_hunting": CheckWords(
+        "Hunting", "Boost swings by {figure}", "", "Boost hunts.", "whether boost is steady"
+    ),
+    "road_reduced_power": CheckWords(
+        "Reduced power",
+        "The aim at full pedal",
+        "The aim drops to a plateau at full pedal",
+        "",
+        "whether the car cuts its own power",
+    ),
+    "base_boost": CheckWords(
+        "Base boost",
+        "With the solenoid out of play boost is {figure}",
+        "The turbocharger and its actuator make too little.",
+        "The turbocharger and its actuator make too much.",
+        "the boost without its control",
+    ),
+}
+
+FLAG_WITHIN = "{reads}: in order."
+FLAG_WITHIN_BY_CHECK = {
+    "smoke_leak": "No smoke seen; that alone does not clear the circuit of a leak.",
+    "actuator_moves": "The rod moves freely.",
+    "actuator_returns": "The rod returns to its stop.",
+    "wastegate_seat": "The valve in the housing seats and is whole.",
+    "road_authority": "The control unit still has room to both sides.",
+    "control_hoses": "The control hoses are sound and on their right ports.",
+    "turbo_wheels": "Compressor wheel whole, shaft spins free.",
+}
+FLAG_OUTSIDE = "{words}."
+AUTHORITY_UNDECIDED = "Boost is off its aim while the duty is not at its end: one value cannot tell."
+SMOKE_AT = "Smoke was seen: {places}."
+HOSES = {
+    "leak": "A control hose leaks.",
+    "blocked": "A control hose is blocked.",
+    "swapped": "Control hoses are on the wrong ports.",
+}
+OPEN_COIL = "The coil is open: no current can flow."
+EMPTIED = "It emptied between two readings: the hole is at least {value}."
+AT_PULL = "Pull {pull}, {rpm} rev/min: {text}"
+AT_RPM = "At {rpm} rev/min: {text}"
+
+FAULTS: dict[str, FaultWords] = {
+    "no_fault_found": FaultWords(
+        "No fault found",
+        "Every test done is within limits, the road run included: this is not a boost fault, or it sleeps",
+        "Everything we tested is in order.",
+        "We could not find a fault in the way your car makes its boost. If the trouble comes back, we need to "
+        "catch it while it happens.",
+        "Look at fuel, smoke limit and throttle; ask when it happens.",
+    ),
+    "charge_air_leak": FaultWords(
+        "Charge air leak",
+        "air escapes between compressor and engine",
+        "Air escapes on its way from the turbocharger to the engine.",
+        "Air that the turbocharger has pressed together is lost before it reaches the engine.",
+        "Seal the joint or renew the hose, and test again.",
+    ),
+    "charge_air_restriction": FaultWords(
+        "Charge air restriction",
+        "the cooler or a hose of the charge circuit is choked",
+        "The cooler or a pipe on the way to the engine is blocked.",
+        "The engine does not get the air that the turbocharger makes.",
+        "Clean or renew the cooler or the hose.",
+    ),
+    "bypass_valve_not_closing": FaultWords(
+        "Bypass valve open",
+        "the compressor bypass valve lets charge air back",
+        "A valve lets the pressed air flow back instead of into the engine.",
+        "The turbocharger works, but part of its air goes round in a circle.",
+        "Renew the valve or its hose.",
+    ),
+    "diaphragm_leak": FaultWords(
+        "Diaphragm leaks",
+        "the actuator does not hold its control pressure",
+        "The part that moves the boost valve leaks inside.",
+        "It cannot hold the pressure that should move the valve, so the boost is not held where it should be.",
+        "Renew the actuator.",
+    ),
+    "actuator_opens_early": FaultWords(
+        "Actuator opens too early",
+        "the actuator moves too early",
+        "The valve that holds the boost opens too early.",
+        "Part of the exhaust passes the turbocharger when it should drive it, so the boost is wrong.",
+        "Set the rod, within what the maker allows, and measure again.",
+    ),
+    "actuator_opens_late": FaultWords(
+        "Actuator opens too late",
+        "the actuator moves too late",
+        "The valve that holds the boost down opens too late.",
+        "The boost is not held where it should be, and the car cuts its own power to protect the engine.",
+        "Set the rod, within what the maker allows, and measure again.",
+    ),
+    "spring_weak": FaultWords(
+        "Actuator spring",
+        "the actuator's spring has the wrong rate",
+        "The spring of the boost valve is worn.",
+        "The valve opens too far for the pressure it gets, so the boost is wrong at the top.",
+        "Renew the actuator: turns on the rod do not cure a spring.",
+    ),
+    "actuator_motor_fault": FaultWords(
+        "Electric actuator",
+        "the electric actuator does not go where it is commanded",
+        "The electric drive of the boost valve does not go where it is told.",
+        "The boost is not held where it should be.",
+        "Renew the actuator or teach it its stops, as its maker says.",
+    ),
+    "wastegate_seized_closed": FaultWords(
+        "Wastegate seized",
+        "the wastegate's linkage does not move when driven",
+        "The boost valve is stuck and does not open.",
+        "Nothing holds the boost down, and the car cuts its own power to protect the engine.",
+        "Free or renew the linkage or the housing.",
+    ),
+    "wastegate_not_closing": FaultWords(
+        "Wastegate not closing",
+        "the wastegate's valve does not close",
+        "The boost valve does not close any more.",
+        "Exhaust passes the turbocharger all the time, so the boost comes late and stays low.",
+        "Renew the valve or the housing.",
+    ),
+    "control_line_leak": FaultWords(
+        "Control line leaks",
+        "pressure is lost between solenoid and actuator",
+        "A small control hose leaks.",
+        "The boost valve does not get the pressure that should move it.",
+        "Renew the hose.",
+    ),
+    "control_line_blocked": FaultWords(
+        "Control line blocked",
+        "control pressure does not arrive at the actuator",
+        "A small control hose is blocked.",
+        "The boost valve does not get the pressure that should move it.",
+        "Clear or renew the hose.",
+    ),
+    "control_hoses_swapped": FaultWords(
+        "Control hoses swapped",
+        "control hoses are on the wrong ports",
+        "Two small control hoses are swapped.",
+        "The boost valve gets the wrong pressure.",
+        "Put the hoses on their right ports.",
+    ),
+    "vacuum_supply_low": FaultWords(
+        "Vacuum supply low",
+        "the actuator gets too little vacuum",
+        "The vacuum that moves the boost control is too weak.",
+        "The turbocharger cannot be set as it should, mostly at low engine speed.",
+        "Find the leak; renew pump, check valve or hose.",
+    ),
+    "solenoid_passes_all": FaultWords(
+        "Solenoid passes all",
+        "the solenoid always lets full pressure through",
+        "The boost control valve is stuck open.",
+        "The boost valve gets full pressure all the time, whatever the car asks for.",
+        "Renew the solenoid.",
+    ),
+    "solenoid_vents_all": FaultWords(
+        "Solenoid vents all",
+        "the solenoid always vents the actuator",
+        "The boost control valve is stuck shut.",
+        "The boost valve never gets the pressure that should move it.",
+        "Renew the solenoid.",
+    ),
+    "solenoid_circuit_fault": FaultWords(
+        "Solenoid circuit",
+        "coil, supply or ground of the control solenoid is not in order",
+        "The boost control valve has an electrical fault.",
+        "The car can no longer steer the boost and falls back to what the spring alone gives.",
+        "Mend the wiring or renew the solenoid.",
+    ),
+    "charge_pressure_reads_high": FaultWords(
+        "Charge pressure sensor reads high",
+        "the charge pressure sensor reads more than there is",
+        "The car's boost sensor reads too much.",
+        "The car believes it has enough boost and holds it back.",
+        "Check its feed, then renew the sensor.",
+    ),
+    "charge_pressure_reads_low": FaultWords(
+        "Charge pressure sensor reads low",
+        "the charge pressure sensor reads less than there is",
+        "The car's boost sensor reads too little.",
+        "The car believes it has too little boost and makes too much.",
+        "Check its feed, then renew the sensor.",
+    ),
+    "air_mass_reads_low": FaultWords(
+        "Air mass sensor reads low",
+        "the air mass sensor reads less than the engine swallows",
+        "The sensor that counts the engine's air counts too little.",
+        "The car believes the engine gets less air and asks for less boost.",
+        "Clean or renew the sensor; look for air that it does not see.",
+    ),
+    "air_mass_reads_high": FaultWords(
+        "Air mass sensor reads high",
+        "the air mass sensor reads more than the engine can swallow",
+        "The sensor that counts the engine's air counts too much.",
+        "The car believes the engine gets more air than it does.",
+        "Clean or renew the sensor.",
+    ),
+    "pedal_signal_low": FaultWords(
+        "Pedal signal low",
+        "the pedal never asks for full load",
+        "The accelerator pedal does not pass on full throttle.",
+        "The car never hears that you want full power.",
+        "Mend what stops the pedal, or renew its sensor.",
+    ),
+    "temperature_or_barometric_wrong": FaultWords(
+        "Temperature or barometric signal",
+        "a temperature or barometric signal wrongly holds the aim down",
+        "A temperature sensor tells the car something wrong.",
+        "The car protects itself from a heat that is not there.",
+        "Renew the sensor or mend its wiring.",
+    ),
+    "sensor_feed_fault": FaultWords(
+        "Sensor feed",
+        "the sensors' shared supply or ground is off",
+        "The power feed of the sensors is not in order.",
+        "Several sensors tell the car something wrong at once.",
+        "Mend the feed.",
+    ),
+    "limit_in_force": FaultWords(
+        "A limit is in force",
+        "a limit holds the aim down, rightly",
+        "The car holds its own power down, for a reason.",
+        "The boost follows what the car asks for; the reason for the limit has to be found.",
+        "Read what calls for the limit, mend that, run again.",
+    ),
+    "specified_value_wrong": FaultWords(
+        "Aim wrong",
+        "the control unit aims at the wrong boost with sound inputs",
+        "The car's control unit aims at the wrong boost.",
+        "The boost follows what the car asks for, but it asks for the wrong amount.",
+        "The maker's software, by the maker's way.",
+    ),
+    "turbocharger_worn": FaultWords(
+        "Turbocharger worn",
+        "wheels or bearings of the turbocharger are damaged",
+        "The turbocharger itself is worn.",
+        "It can no longer press the air as it should.",
+        "Overhaul or renew it, and find what killed it.",
+    ),
+    "vanes_sticking": FaultWords(
+        "Vanes stick",
+        "the variable geometry does not follow its rod",
+        "The moving vanes of the turbocharger stick.",
+        "The turbocharger cannot be set as it should.",
+        "Clean or renew the vane carrier.",
+    ),
+    "intake_restriction": FaultWords(
+        "Intake restriction",
+        "the intake before the compressor is choked",
+        "The air intake is blocked.",
+        "The turbocharger does not get enough air.",
+        "Renew the filter or the hose.",
+    ),
+    "throttle_not_opening": FaultWords(
+        "Throttle not opening",
+        "throttle or intake flap holds the engine back",
+        "The throttle does not open all the way.",
+        "The engine does not get the air that stands ready.",
+        "Free or renew it.",
+    ),
+    "exhaust_restriction": FaultWords(
+        "Exhaust restriction",
+        "the exhaust behind the turbine is choked",
+        "The exhaust is blocked.",
+        "The turbocharger cannot turn freely.",
+        "Clean or renew what is blocked, and find why.",
+    ),
+    "exhaust_leak_before_turbine": FaultWords(
+        "Exhaust leak before the turbine",
+        "exhaust escapes before the turbine",
+        "Exhaust escapes before it reaches the turbocharger.",
+        "The turbocharger gets less to drive it.",
+        "Seal or renew the joint.",
+    ),
+    "egr_not_closing": FaultWords(
+        "Exhaust recirculation open",
+        "the exhaust recirculation valve does not close",
+        "A valve that leads exhaust back to the engine does not close.",
+        "The turbocharger gets less exhaust and the engine less fresh air.",
+        "Clean or renew the valve.",
+    ),
+    "engine_output_low": FaultWords(
+        "Engine weak",
+        "the engine itself makes too little exhaust",
+        "The engine itself is not in order.",
+        "It makes too little exhaust to drive the turbocharger.",
+        "Mend the engine first.",
+    ),
+    "other_cause": FaultWords(
+        "Another cause",
+        "something outside this table",
+        "Something else is the cause.",
+        "What we tested does not explain it.",
+        "Look beyond boost control.",
+    ),
+}
+
+LOCATIONS = {
+    "none": "nowhere",
+    "charge_circuit": "the charge circuit",
+    "actuator": "the actuator",
+    "wastegate_valve": "the wastegate's valve",
+    "control_pressure": "the control pressure",
+    "drive_circuit": "the solenoid's circuit",
+    "input_signal": "an input signal",
+    "control_unit": "the control unit",
+    "turbocharger": "the turbocharger",
+    "intake": "the intake",
+    "exhaust": "the exhaust",
+    "elsewhere": "elsewhere",
+}
+
+TESTS: dict[str, str] = {
+    "smoke": "Smoke in the charge circuit",
+    "charge_decay": "Pressure decay of the charge circuit",
+    "actuator": "Actuator on the hand pump",
+    "wastegate_inspection": "Look at the wastegate's valve",
+    "solenoid_electrical": "Solenoid: coil, supply, ground",
+    "solenoid_sweep": "Solenoid: bench sweep and hoses",
+    "sensors_at_rest": "Sensors at rest",
+    "road_run": "Road run",
+    "road_gauges": "Road run with gauges",
+    "turbo_inspection": "Wheel and shaft from the inlet side",
+    "intake_depression": "Intake depression at full load",
+    "exhaust_back_pressure": "Exhaust back pressure at full load",
+    "cooler_drop": "Cooler drop at full load",
+    "vacuum_supply": "Vacuum supply",
+    "bypass_valve": "Bypass valve",
+    "exhaust_leak": "Exhaust joints before the turbine",
+    "egr": "Exhaust recirculation valve",
+    "throttle": "Throttle",
+    "engine_health": "Engine health",
+    "electric_actuator": "Electric actuator",
+    "base_boost_run": "Base-boost run",
+}
+
+STANDINGS = {
+    "proved": "Proved: {sentence}.",
+    "likely": "Likely: {sentence}.",
+    "possible": "Possible: {sentence}.",
+    "ruled_out": "Ruled out: {sentence}.",
+    "not_examined": "Not examined: {sentence}.",
+}
+ALIKE = "On the tests done so far it looks the same as {others}."
+EXPLAINS = {
+    "yes": "That is enough to explain {error}.",
+    "partly": "That explains part of {error}.",
+    "no": "That does not explain {error}.",
+}
+ERROR_HIGH = "the {value} too much that the {who} showed on the road"
+ERROR_LOW = "the {value} too little that the {who} showed on the road"
+ERROR_TRIM = "the {value} that the control unit has to correct"
+NO_ERROR = "a boost that is right"
+WHO = {"road_real_boost": "gauge", "road_tracking": "car's own sensor"}
+
+CONCLUSION = "{Sentence}: {evidence}"
+CONCLUSION_PLAIN = "{Sentence}."
+NOT_REPRODUCED = "The complaint was not reproduced."
+OPEN_NOTHING = "Nothing examined yet."
+OPEN_PROVED_NOT_ENOUGH = "{Sentence}, but that does not explain the complaint: something else is at fault too."
+OPEN_GROUP = "Not yet certain. Still open, and alike on the tests done: {faults}."
+OPEN_RUNNING = "Not yet certain. Most probable so far: {faults}."
+OPEN_UNCLEAR = "Not yet certain: the tests done do not point anywhere."
+PAIR = "No single fault explains all findings; {first} and {second} together do."
+
+NEXT = "Next: {title}, about {minutes} minutes."
+NEXT_WHY = "It tells most a minute about: {faults}."
+NEXT_WHY_PLAIN = "It tells most a minute of what is left."
+NEXT_FINER = "A gauge of class {finer} for '{title}' would also settle what is undecided."
+
+TURNS_LESS = "Less preload: {turns} turns on the rod to the middle of the limit; {to_limit} turns reach the limit."
+TURNS_MORE = "More preload: {turns} turns on the rod to the middle of the limit; {to_limit} turns reach the limit."
+TURNS_UNKNOWN = {
+    "less": "Less preload; how many turns needs the rod's travel and thread pitch.",
+    "more": "More preload; how many turns needs the rod's travel and thread pitch.",
+}
+CLEVIS = "A clevis end goes by half turns. Only within what the maker allows; measure again afterwards."
+
+CAUTION_FIRST = "The maker's repair data, local rules and your own judgement come first."
+CAUTIONS = {
+    "road": "Road run: public-road law first. A second person reads, the driver only drives. Stop when real boost "
+    "passes the abort figure.",
+    "tightness_first": "No full-load pull before tightness and a look at wheel and shaft.",
+    "wheel": "Wheel or shaft not in order: no full-load pull.",
+    "oil": "Oil stands in the outlet: drain it before any pull, a diesel can run away on it.",
+    "overboost": "Real boost is above its aim: it can destroy the engine. No more full-load pulls than the proof needs.",
+    "modified": "Parts or software not the maker's: the maker's limits may not hold here.",
+    "no_barometer": "No barometric pressure or height typed in: 101.3 kPa ± 4 is assumed.",
+    "reduced_power": "In reduced-power mode the car aims low because of a stored fault: clear and run again before "
+    "anything is blamed.",
+    "not_seen": "Rod and travel speak of the rod, not of the valve behind it: that is seen with the exhaust off only.",
+    "nothing_left": "No listed test can settle it further.",
+    "high_voltage": "High-voltage hybrids: only qualified people.",
+}
+
+PROOF_TRUE = "The repair is proved: {after}, before it was {before}."
+PROOF_TRUE_ALONE = "The repair is proved: {after}."
+PROOF_FALSE = "The repair is not proved: {after}."
+PROOF_OPEN = "Not enough to prove the repair: repeat the same run with the same gauge."
+OFF_BY = "boost is {figure} off its aim"
+
+CUSTOMER_MEASURED = "We measured {value}; your car's maker allows {limit}."
+CUSTOMER_OPEN = "We have not found the cause for certain yet."
+CUSTOMER_OPEN_MEANS = "What we tested so far is listed here. The next step is: {test}."
+CUSTOMER_OPEN_MEANS_PLAIN = "What we tested so far is listed here."
+CUSTOMER_LIKELY = "This is very likely the cause, but it is not proved by a direct measurement yet."
+AND = " and "

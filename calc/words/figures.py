@@ -1,0 +1,86 @@
+"""Figures as a technician reads them: pressures in the workshop's unit, decimals that fit the doubt.
+
+Documents hold kPa; a unit changes only what is written in sentences and figures. Factors: NIST SP 811.
+"""
+
+from dataclasses import dataclass
+from math import isinf
+
+from calc.physics.units import convert
+from calc.uncertainty.decision import Limit
+
+DECIMALS = {"kPa": 1, "bar": 2, "psi": 1, "mbar": 0, "inHg": 1}
+PLAIN = {
+    "mm": ("mm", 2),
+    "ohm": ("ohm", 1),
+    "V": ("V", 2),
+    "pct": ("%", 0),
+    "degC": ("°C", 0),
+    "g/s": ("g/s", 1),
+    "ratio": ("", 2),
+}
+TRAVEL_DECIMALS = {"kPa": 3, "bar": 1, "psi": 2, "mbar": 4, "inHg": 2}
+MINUS = "\N{MINUS SIGN}"
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """Writes values of the contract's units for one reader.
+
+    pressure_unit : kPa, bar, psi, mbar or inHg. [-]
+    """
+
+    pressure_unit: str = "kPa"
+
+    def unit(self, unit: str) -> str:
+        """The unit as printed: kPa of the document becomes the reader's."""
+        if unit in ("kPa", "kPa_abs"):
+            return self.pressure_unit
+        if unit == "kPa/min":
+            return f"{self.pressure_unit}/min"
+        if unit == "mm/kPa":
+            return f"mm/{self.pressure_unit}"
+        return PLAIN.get(unit, ("", 0))[0]
+
+    def number(self, value: float, unit: str) -> str:
+        """A value of a document's unit, without its unit."""
+        if isinf(value):
+            return "∞"
+        if unit in ("kPa", "kPa_abs", "kPa/min"):
+            shown, decimals = convert(value, "kPa", self.pressure_unit), DECIMALS[self.pressure_unit]
+        elif unit == "mm/kPa":
+            shown = value / convert(1.0, "kPa", self.pressure_unit)
+            decimals = TRAVEL_DECIMALS[self.pressure_unit]
+        else:
+            shown, decimals = value, PLAIN.get(unit, ("", 0))[1]
+        text = f"{shown:.{decimals}f}"
+        if float(text) == 0.0:
+            text = text.lstrip("-")
+        return text.replace("-", MINUS)
+
+    def with_unit(self, value: float, unit: str) -> str:
+        """A value with its unit: `0.96 bar`."""
+        return " ".join(part for part in (self.number(value, unit), self.unit(unit)) if part)
+
+    def measured(self, value: float, expanded: float | None, unit: str, *, signed: bool = False) -> str:
+        """A value with its doubt and unit: `0.96 ± 0.08 bar`."""
+        number = self.number(value, unit)
+        if signed and value > 0.0:
+            number = f"+{number}"
+        if expanded is not None:
+            number = f"{number} ± {self.number(expanded, unit)}"
+        return " ".join(part for part in (number, self.unit(unit)) if part)
+
+    def limit(self, limit: Limit, unit: str) -> str:
+        """A limit with its unit: `0.60 to 0.80 bar`, `at most 5 kPa/min`, `± 10 kPa`."""
+        low, high = limit.low, limit.high
+        suffix = f" {self.unit(unit)}" if self.unit(unit) else ""
+        if low is None and high is not None:
+            return f"at most {self.number(high, unit)}{suffix}"
+        if high is None and low is not None:
+            return f"at least {self.number(low, unit)}{suffix}"
+        if low is None or high is None:
+            return ""
+        if low == -high:
+            return f"± {self.number(high, unit)}{suffix}"
+        return f"{self.number(low, unit)} to {self.number(high, unit)}{suffix}"

@@ -1,0 +1,173 @@
+"""Sentences made from findings and faults, in one language and one pressure unit."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from types import ModuleType
+
+from calc.checks.finding import Finding
+from calc.faults.explain import BoostError
+from calc.words import english
+from calc.words.figures import Figures
+
+LANGUAGES: Mapping[str, ModuleType] = {"en": english}
+SIGNED = (
+    "road_real_boost",
+    "road_tracking",
+    "road_sensor",
+    "road_request",
+    "road_correction",
+    "road_control_pressure",
+    "rest_charge_pressure",
+    "rest_temperatures",
+    "actuator_position",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Sentences:
+    """Everything that is said, for one reader.
+
+    figures : how values are written. [-]
+    words : the language's catalogue. [-]
+    """
+
+    figures: Figures
+    words: ModuleType
+
+    def title(self, found: Finding) -> str:
+        """Short name of a check."""
+        return str(self.words.CHECKS[found.check].title)
+
+    def figure(self, found: Finding) -> str | None:
+        """Value with doubt and unit, or None for a yes-or-no check and where nothing was read."""
+        if found.value is None or found.unit == "flag":
+            return None
+        unit = found.facts.get("unit", found.unit)
+        if found.check == "solenoid_coil" and found.facts.get("open_circuit"):
+            return "∞ ohm"
+        text = self.figures.measured(
+            found.value, found.expanded_uncertainty, unit, signed=found.check in SIGNED
+        )
+        return f"≥ {self.figures.with_unit(found.value, unit)}" if found.lower_bound else text
+
+    def limit(self, found: Finding) -> str | None:
+        """The limit with its unit, or None."""
+        if found.limit is None or found.unit == "flag":
+            return None
+        return self.figures.limit(found.limit, found.facts.get("unit", found.unit))
+
+    def finding(self, found: Finding, finer: float | None = None) -> str:
+        """One plain sentence for a finding."""
+        if found.unit == "flag":
+            return self._placed(found, self._flag(found))
+        if not found.examined:
+            return self._not_judged(found)
+        if found.facts.get("open_circuit"):
+            return str(self.words.OPEN_COIL)
+        if found.lower_bound and found.value is not None:
+            measured = self.words.EMPTIED.format(value=self.figures.with_unit(found.value, found.unit))
+        else:
+            measured = self._reads(found)
+        return self._placed(found, f"{measured}; {self._limit_phrase(found)}. {self._judgement(found, finer)}")
+
+    def fault(
+        self,
+        name: str,
+        standing: str,
+        alike: Sequence[str],
+        explains: str,
+        error: BoostError | None,
+    ) -> str:
+        """What is said of one fault."""
+        parts = [self.words.STANDINGS[standing].format(sentence=self.words.FAULTS[name].sentence)]
+        if alike:
+            parts.append(self.words.ALIKE.format(others=self.join(self.fault_title(other) for other in alike)))
+        if standing == "proved" and explains in self.words.EXPLAINS:
+            parts.append(self.explained(explains, error))
+        return " ".join(parts)
+
+    def fault_title(self, name: str) -> str:
+        """Short name of a fault."""
+        return str(self.words.FAULTS[name].title)
+
+    def explained(self, explains: str, error: BoostError | None) -> str:
+        """Whether the defect explains the error."""
+        return str(self.words.EXPLAINS[explains].format(error=self.error(error)))
+
+    def error(self, error: BoostError | None) -> str:
+        """The boost error in words."""
+        if error is None:
+            return str(self.words.NO_ERROR)
+        value = self.figures.with_unit(abs(error.value), "kPa")
+        if error.check == "road_correction":
+            return str(self.words.ERROR_TRIM.format(value=value))
+        template = self.words.ERROR_HIGH if error.value > 0.0 else self.words.ERROR_LOW
+        return str(template.format(value=value, who=self.words.WHO[error.check]))
+
+    def join(self, parts: Iterable[str]) -> str:
+        """A list in words: a, b and c."""
+        items = list(parts)
+        if len(items) <= 1:
+            return "".join(items)
+        return ", ".join(items[:-1]) + self.words.AND + items[-1]
+
+    def _reads(self, found: Finding) -> str:
+        return str(self.words.CHECKS[found.check].reads.format(figure=self.figure(found)))
+
+    def _limit_phrase(self, found: Finding) -> str:
+        template = self.words.TYPICAL_LIMIT if found.typical else self.words.LIMIT
+        return str(template.format(limit=self.limit(found)))
+
+    def _judgement(self, found: Finding, finer: float | None) -> str:
+        if found.outcome == "within":
+            return str(self.words.WITHIN)
+        if found.outcome == "outside":
+            words = self.words.CHECKS[found.check]
+            return str(words.low if found.side == "low" else words.high)
+        if finer is not None:
+            return str(self.words.UNDECIDED_FINER.format(finer=f"{finer:g}"))
+        return str(self.words.UNDECIDED)
+
+    def _not_judged(self, found: Finding) -> str:
+        because = found.facts.get("because", "no_reading")
+        if because == "no_limit" and found.value is not None:
+            return str(self.words.NO_LIMIT.format(reads=self._reads(found)))
+        return str(self.words.BECAUSE[because])
+
+    def _flag(self, found: Finding) -> str:
+        words = self.words.CHECKS[found.check]
+        if not found.examined:
+            return str(self.words.BECAUSE[found.facts.get("because", "no_reading")])
+        if found.outcome == "undecided":
+            return str(self.words.AUTHORITY_UNDECIDED)
+        if found.outcome == "within":
+            plain = self.words.FLAG_WITHIN.format(reads=words.reads)
+            return str(self.words.FLAG_WITHIN_BY_CHECK.get(found.check, plain))
+        if found.check == "smoke_leak" and found.facts.get("places"):
+            return str(self.words.SMOKE_AT.format(places=self.join(found.facts["places"])))
+        if found.check == "control_hoses" and found.facts.get("fault") in self.words.HOSES:
+            return str(self.words.HOSES[found.facts["fault"]])
+        return str(self.words.FLAG_OUTSIDE.format(words=words.low if found.side == "low" else words.high))
+
+    def _placed(self, found: Finding, text: str) -> str:
+        """The sentence with the pull and engine speed it speaks of."""
+        pull, rpm = found.facts.get("pull"), found.facts.get("engine_rpm")
+        if not found.examined or rpm is None:
+            return text
+        if pull is None:
+            return str(self.words.AT_RPM.format(rpm=f"{rpm:.0f}", text=_lower_first(text)))
+        return str(self.words.AT_PULL.format(pull=pull, rpm=f"{rpm:.0f}", text=_lower_first(text)))
+
+
+def sentences(language: str, pressure_unit: str) -> Sentences:
+    """The sentences of a language, in a pressure unit; KeyError for a language that has no catalogue."""
+    return Sentences(Figures(pressure_unit), LANGUAGES[language])
+
+
+def upper_first(text: str) -> str:
+    """The text as the beginning of a sentence."""
+    return text[:1].upper() + text[1:]
+
+
+def _lower_first(text: str) -> str:
+    return text[:1].lower() + text[1:]
