@@ -9,7 +9,7 @@ Cure            mend the engine first.
 Next test       engine health.
 """
 
-from calc.faults.model import Fault, low, proved_by
+from calc.faults.model import Fault, low, nowhere, proved_by
 from calc.faults.pictures import air_lost
 
 FAULT = Fault(
@@ -19,5 +19,5 @@ FAULT = Fault(
     on_road=lambda kind: air_lost(),
     proof=proved_by("engine_health"),
     cleared_by=("engine_health",),
-    only_possible=True,
+    likely_where=nowhere,
 )

@@ -70,6 +70,16 @@ def nothing_proves(findings: Findings, kind: Kind) -> tuple[str, ...]:
     return ()
 
 
+def anywhere(findings: Findings, kind: Kind) -> bool:
+    """For faults that may be called likely whenever they are probable."""
+    return True
+
+
+def nowhere(findings: Findings, kind: Kind) -> bool:
+    """For what is never called likely by exclusion alone."""
+    return False
+
+
 def no_effect(evidence: Evidence, findings: Findings) -> Effect | None:
     """For defects whose size is not measured: what they do to boost is not known."""
     return None
@@ -84,6 +94,8 @@ class Fault:
     proof : the direct measurements that show the defect (names of checks), or nothing.
     cleared_by : checks, all of which inside clear the part.
     cleared_where : a further rule of the fault's own.
+    likely_where : whether it may be called likely once it is probable.
+    likely_by_rule : whether `likely_where` alone decides, whatever the probability.
     """
 
     name: str
@@ -96,7 +108,8 @@ class Fault:
     effect: Callable[[Evidence, Findings], Effect | None] = no_effect
     devices: tuple[str, ...] = ALL_DEVICES
     actuators: tuple[str, ...] = ALL_ACTUATORS
-    only_possible: bool = False
+    likely_where: Callable[[Findings, Kind], bool] = anywhere
+    likely_by_rule: bool = False
 
     def fits(self, kind: Kind) -> bool:
         """Whether this kind of boost control can have the fault."""

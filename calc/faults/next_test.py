@@ -75,7 +75,7 @@ class NextTest:
 
 def remaining(evidence: Evidence, findings: Findings) -> list[str]:
     """Tests of this kind of car that are not yet done, in the order of the trade."""
-    return [test for test in MINUTES if _applies(test, evidence.kind) and not _done(test, evidence, findings)]
+    return [test for test in MINUTES if applies(test, evidence.kind) and not _done(test, evidence, findings)]
 
 
 def minutes_of(test: str, evidence: Evidence, findings: Findings) -> float:
@@ -109,7 +109,8 @@ def ranked(evidence: Evidence, findings: Findings, weighed: Sequence[Weighed]) -
     ]
 
 
-def _applies(test: str, kind: Kind) -> bool:
+def applies(test: str, kind: Kind) -> bool:
+    """Whether this kind of boost control has the test."""
     if test == "vacuum_supply":
         return kind.vacuum
     if test == "electric_actuator":

@@ -9,6 +9,41 @@ Cure            none. Say what was tested, and look at fuel, smoke limit and thr
 Next test       the road run with gauges.
 """
 
-from calc.faults.model import Fault
+from calc.checks.evidence import Kind
+from calc.faults.model import Fault, Findings, within
 
-FAULT = Fault(name="no_fault_found", location="none")
+WITHIN_WHERE_EXAMINED = (
+    "road_tracking",
+    "road_specified",
+    "road_pedal",
+    "rest_pedal",
+    "road_air_mass",
+    "rest_air_mass",
+)
+
+
+def nothing_found(findings: Findings, kind: Kind) -> bool:
+    """The contract's rule: nothing outside, and enough examined to say so."""
+    if any(found.outcome == "outside" for found in findings.values()):
+        return False
+    if not (within(findings, "road_real_boost") or within(findings, "road_peak")):
+        return False
+    if not _sensor_agrees(findings):
+        return False
+    if any(findings[check].outcome == "undecided" for check in WITHIN_WHERE_EXAMINED):
+        return False
+    if not (within(findings, "smoke_leak") or within(findings, "charge_leak_hole")):
+        return False
+    return kind.actuator == "electric" or all(
+        findings[check].outcome in ("within", "undecided") for check in ("actuator_start", "actuator_hold")
+    )
+
+
+def _sensor_agrees(findings: Findings) -> bool:
+    sensor = findings["road_sensor"]
+    if not sensor.examined or sensor.value is None:
+        return False
+    return sensor.outcome == "within" or abs(sensor.value) <= (sensor.expanded_uncertainty or 0.0)
+
+
+FAULT = Fault(name="no_fault_found", location="none", likely_where=nothing_found, likely_by_rule=True)

@@ -9,7 +9,7 @@ Cure            none.
 Next test       what is cheapest of what was not examined.
 """
 
-from calc.faults.model import Fault, Picture, both
+from calc.faults.model import Fault, Picture, both, nowhere
 
 # it may move anything a little: a third of such causes show on the road, to either side
 ON_ROAD = (
@@ -30,5 +30,5 @@ FAULT = Fault(
     location="elsewhere",
     shows={},
     on_road=lambda kind: ON_ROAD,
-    only_possible=True,
+    likely_where=nowhere,
 )

@@ -9,12 +9,38 @@ Cure            the maker's software, by the maker's way.
 Next test       sensors at rest, then the log.
 """
 
-from calc.faults.model import Fault, both
+from calc.checks.evidence import Kind
+from calc.faults.model import Fault, Findings, both, outside
 from calc.faults.pictures import steered
+
+# every input that could make the control unit aim wrongly; of each line one must be within, none outside
+INPUTS = (
+    ("rest_pedal", "road_pedal"),
+    ("rest_air_mass", "road_air_mass"),
+    ("rest_temperatures",),
+    ("rest_charge_pressure",),
+    ("road_sensor", "rest_charge_pressure"),
+)
+NO_LIMIT = ("road_request", "road_reduced_power")
+
+
+def inputs_are_sound(findings: Findings, kind: Kind) -> bool:
+    """Pedal, air mass, temperatures, barometric and charge pressure examined and within, no limit in force."""
+    for checks in INPUTS:
+        if any(outside(findings, check) for check in checks):
+            return False
+        if not any(findings[check].outcome == "within" for check in checks):
+            return False
+    limits = [findings[check] for check in NO_LIMIT]
+    return any(found.outcome == "within" for found in limits) and all(
+        found.outcome in ("within", "not_examined") for found in limits
+    )
+
 
 FAULT = Fault(
     name="specified_value_wrong",
     location="control_unit",
     shows={},
     on_road=lambda kind: steered({"road_specified": both(0.55, 0.40)}, 0.97, "it aims at the wrong value"),
+    likely_where=inputs_are_sound,
 )

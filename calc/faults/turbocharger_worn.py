@@ -10,7 +10,7 @@ Cure            renew or overhaul, and find what killed it.
 Next test       look from the inlet side.
 """
 
-from calc.faults.model import Fault, any_of, high, low
+from calc.faults.model import Fault, any_of, high, low, nowhere
 from calc.faults.pictures import air_lost
 
 FAULT = Fault(
@@ -20,5 +20,5 @@ FAULT = Fault(
     on_road=lambda kind: air_lost(hidden=0.2, used_up=0.7),
     proof=any_of("turbo_wheels", "turbo_radial_play", "turbo_axial_play"),
     cleared_by=("turbo_wheels", "turbo_radial_play", "turbo_axial_play"),
-    only_possible=True,
+    likely_where=nowhere,
 )

@@ -207,9 +207,14 @@ def _standing(item: Weighed, findings: Findings, counted: Findings, kind: Kind, 
         return "ruled_out"
     if without > log(CLEARED_BY_ROAD):
         return "ruled_out"
-    if item.probability >= LIKELY and item.speaks_for and not item.fault.only_possible:
-        return "likely"
-    return "possible"
+    return "likely" if _is_likely(item, findings, kind) else "possible"
+
+
+def _is_likely(item: Weighed, findings: Findings, kind: Kind) -> bool:
+    may_be = item.fault.likely_where(findings, kind)
+    if item.fault.likely_by_rule:
+        return may_be
+    return may_be and item.probability >= LIKELY and bool(item.speaks_for)
 
 
 def _name_alikes(weighed: Sequence[Weighed], counted: Findings, kind: Kind) -> None:

@@ -31,8 +31,8 @@ WITHIN = "Within limits."
 LIMIT = "the limit is {limit}"
 TYPICAL_LIMIT = "the usual figure is {limit} (common practice, no source, not the maker's)"
 UNDECIDED = "Undecided: the doubt reaches across the limit."
-UNDECIDED_FINER = "Undecided: the doubt reaches across the limit. A gauge of class {finer} would tell."
-UNDECIDED_NO_GAUGE = "Undecided: without a registered gauge the doubt is taken as wide; name the gauge."
+SETTLES_FINER = "A gauge of class {finer} would tell."
+SHOWN = "{title} {figure}"
 NO_LIMIT = "{reads}. Not judged: no limit typed in."
 BECAUSE = {
     "no_reading": "Not examined: no reading.",
@@ -707,6 +707,31 @@ TESTS: dict[str, str] = {
     "base_boost_run": "Base-boost run",
 }
 
+# the same tests as the customer reads them: no abbreviation, no workshop word
+CUSTOMER_TESTS: dict[str, str] = {
+    "smoke": "look for leaks in the air pipes with smoke",
+    "charge_decay": "measure how well the air pipes hold pressure",
+    "actuator": "test the boost valve's drive on a hand pump",
+    "wastegate_inspection": "look at the boost valve inside the turbocharger housing",
+    "solenoid_electrical": "measure the electrics of the boost control valve",
+    "solenoid_sweep": "test the boost control valve and its hoses",
+    "sensors_at_rest": "compare the car's sensors with the air around it",
+    "road_run": "record a test drive",
+    "road_gauges": "drive with our own gauges fitted",
+    "turbo_inspection": "look at the turbocharger's wheel and shaft",
+    "intake_depression": "measure the resistance of the air intake",
+    "exhaust_back_pressure": "measure the resistance of the exhaust",
+    "cooler_drop": "measure the resistance of the charge-air cooler",
+    "vacuum_supply": "measure the vacuum supply",
+    "bypass_valve": "test the valve that lets boost back to the intake",
+    "exhaust_leak": "look for leaks in the exhaust before the turbocharger",
+    "egr": "test the exhaust recirculation valve",
+    "throttle": "test the throttle",
+    "engine_health": "check fuel pressure, ignition and compression",
+    "electric_actuator": "test the electric drive of the boost valve",
+    "base_boost_run": "drive with the boost control out of play",
+}
+
 STANDINGS = {
     "proved": "Proved: {sentence}.",
     "likely": "Likely: {sentence}.",
@@ -726,11 +751,15 @@ ERROR_TRIM = "the {value} that the control unit has to correct"
 NO_ERROR = "a boost that is right"
 WHO = {"road_real_boost": "gauge", "road_tracking": "car's own sensor"}
 
-CONCLUSION = "{Sentence}: {evidence}"
+CONCLUSION = "{Sentence}: {evidence}."
 CONCLUSION_PLAIN = "{Sentence}."
+NOT_PROVED = "No direct measurement of the part proves it yet."
+MAKERS_WAY = "Only within what the maker allows; measure again afterwards."
 NOT_REPRODUCED = "The complaint was not reproduced."
 OPEN_NOTHING = "Nothing examined yet."
-OPEN_PROVED_NOT_ENOUGH = "{Sentence}, but that does not explain the complaint: something else is at fault too."
+OPEN_PROVED_NOT_ENOUGH = (
+    "{Sentence}, but that does not explain the complaint: something else is at fault too."
+)
 OPEN_GROUP = "Not yet certain. Still open, and alike on the tests done: {faults}."
 OPEN_RUNNING = "Not yet certain. Most probable so far: {faults}."
 OPEN_UNCLEAR = "Not yet certain: the tests done do not point anywhere."
@@ -741,8 +770,12 @@ NEXT_WHY = "It tells most a minute about: {faults}."
 NEXT_WHY_PLAIN = "It tells most a minute of what is left."
 NEXT_FINER = "A gauge of class {finer} for '{title}' would also settle what is undecided."
 
-TURNS_LESS = "Less preload: {turns} turns on the rod to the middle of the limit; {to_limit} turns reach the limit."
-TURNS_MORE = "More preload: {turns} turns on the rod to the middle of the limit; {to_limit} turns reach the limit."
+TURNS_LESS = (
+    "Less preload: {turns} turns on the rod to the middle of the limit; {to_limit} turns reach the limit."
+)
+TURNS_MORE = (
+    "More preload: {turns} turns on the rod to the middle of the limit; {to_limit} turns reach the limit."
+)
 TURNS_UNKNOWN = {
     "less": "Less preload; how many turns needs the rod's travel and thread pitch.",
     "more": "More preload; how many turns needs the rod's travel and thread pitch.",

@@ -56,6 +56,20 @@ class Sentences:
             return None
         return self.figures.limit(found.limit, found.facts.get("unit", found.unit))
 
+    def figure_and_limit(self, found: Finding) -> str | None:
+        """What was read against its limit, as half a sentence; None where the check has no figure."""
+        figure, limit = self.figure(found), self.limit(found)
+        if figure is None:
+            return None
+        text = self.words.SHOWN.format(title=_lower_first(self.title(found)), figure=figure)
+        return text if limit is None else f"{text}; {self._limit_phrase(found)}"
+
+    def settles(self, found: Finding, finer: float | None) -> str | None:
+        """What would settle an undecided finding, or None."""
+        if found.outcome != "undecided" or finer is None:
+            return None
+        return str(self.words.SETTLES_FINER.format(finer=f"{finer:g}"))
+
     def finding(self, found: Finding, finer: float | None = None) -> str:
         """One plain sentence for a finding."""
         if found.unit == "flag":
@@ -68,7 +82,9 @@ class Sentences:
             measured = self.words.EMPTIED.format(value=self.figures.with_unit(found.value, found.unit))
         else:
             measured = self._reads(found)
-        return self._placed(found, f"{measured}; {self._limit_phrase(found)}. {self._judgement(found, finer)}")
+        return self._placed(
+            found, f"{measured}; {self._limit_phrase(found)}. {self._judgement(found, finer)}"
+        )
 
     def fault(
         self,
@@ -81,7 +97,9 @@ class Sentences:
         """What is said of one fault."""
         parts = [self.words.STANDINGS[standing].format(sentence=self.words.FAULTS[name].sentence)]
         if alike:
-            parts.append(self.words.ALIKE.format(others=self.join(self.fault_title(other) for other in alike)))
+            parts.append(
+                self.words.ALIKE.format(others=self.join(self.fault_title(other) for other in alike))
+            )
         if standing == "proved" and explains in self.words.EXPLAINS:
             parts.append(self.explained(explains, error))
         return " ".join(parts)
@@ -124,9 +142,8 @@ class Sentences:
         if found.outcome == "outside":
             words = self.words.CHECKS[found.check]
             return str(words.low if found.side == "low" else words.high)
-        if finer is not None:
-            return str(self.words.UNDECIDED_FINER.format(finer=f"{finer:g}"))
-        return str(self.words.UNDECIDED)
+        hint = self.settles(found, finer)
+        return f"{self.words.UNDECIDED} {hint}" if hint else str(self.words.UNDECIDED)
 
     def _not_judged(self, found: Finding) -> str:
         because = found.facts.get("because", "no_reading")

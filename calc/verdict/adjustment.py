@@ -32,11 +32,15 @@ def adjustment(fault: str, evidence: Evidence, findings: Findings) -> Adjustment
         return Adjustment(None, None, preload)
     target = nearest if middle is None else middle
     try:
-        turns = rod_turns(abs(start.value - target), rate, pitch)
-        to_limit = rod_turns(abs(start.value - nearest), rate, pitch)
+        turns, to_limit = (_turns(start.value, end, rate, pitch) for end in (target, nearest))
     except OutOfRange:
         return Adjustment(None, None, preload)
     return Adjustment(round(turns, 1), round(to_limit, 1), preload)
+
+
+def _turns(start_kpa: float, target_kpa: float, mm_per_kpa: float, pitch_mm: float) -> float:
+    """In the formula's units: pascal, metres per pascal, metres."""
+    return rod_turns(abs(start_kpa - target_kpa) * 1e3, mm_per_kpa * 1e-6, pitch_mm * 1e-3)
 
 
 def _travel_per_kpa(evidence: Evidence, findings: Findings) -> float | None:

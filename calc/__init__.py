@@ -1,0 +1,63 @@
+"""Boost-control diagnosis: a job document in, a verdict out. Pure, on the standard library alone.
+
+`judge_text` is what server, phone and command line call: the same bytes in give the same bytes out.
+"""
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from calc.errors import BrokenDocument, BrokenPlace, OutOfRange
+from calc.job import ITEM_LISTS, check_place, names_item, read_job, without_nulls
+from calc.verdict import verdict
+from calc.words.figures import DECIMALS
+from calc.words.sentences import LANGUAGES, sentences
+
+__all__ = [
+    "ITEM_LISTS",
+    "LANGUAGES",
+    "PRESSURE_UNITS",
+    "VERSION",
+    "BrokenDocument",
+    "BrokenPlace",
+    "OutOfRange",
+    "check_place",
+    "judge",
+    "judge_text",
+    "names_item",
+    "read_job",
+]
+
+VERSION = "0.1.0"
+PRESSURE_UNITS = tuple(DECIMALS)
+
+
+def judge(job: Mapping[str, Any], *, unit: str = "kPa", language: str = "en") -> dict[str, Any]:
+    """The verdict on a job.
+
+    Parameters
+    ----------
+    job : Mapping
+        A job document; `None` anywhere counts as absent. [units of the contract]
+    unit : str
+        Pressure unit of sentences and figures, one of `PRESSURE_UNITS`; values stay in kPa. [-]
+    language : str
+        Language of the sentences, one of `LANGUAGES`. [-]
+
+    Raises
+    ------
+    BrokenDocument
+        names the first broken place of the document
+    KeyError
+        for a unit or language that is not known
+    """
+    return verdict(without_nulls(job), f"calc {VERSION}", sentences(language, unit))
+
+
+def judge_text(data: bytes, *, unit: str = "kPa", language: str = "en") -> str:
+    """The verdict on a job document's bytes, as JSON text with stable order and one line feed at its end.
+
+    Raises as `judge` does.
+    """
+    found = verdict(read_job(data), f"calc {VERSION}", sentences(language, unit))
+    return json.dumps(found, ensure_ascii=False, allow_nan=False, separators=(",", ":")) + "\n"

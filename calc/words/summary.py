@@ -1,0 +1,143 @@
+"""What is said of the whole: the conclusion, what is open, the next test, the rod, the repair, the customer."""
+
+from collections.abc import Sequence
+
+from calc.checks.finding import Finding
+from calc.faults.explain import BoostError
+from calc.faults.model import Findings
+from calc.faults.next_test import NextTest
+from calc.faults.weigh import Weighed
+from calc.words.sentences import Sentences, upper_first
+
+MENTIONED = 3  # faults named in a sentence about what is open
+WORTH_NAMING = 0.08  # less probable than this is not named among what is open
+
+
+def conclusion(
+    said: Sentences, item: Weighed, findings: Findings, error: BoostError | None, *, reproduced: bool
+) -> str:
+    """One sentence: the fault, what shows it, whether it explains the complaint, what looks the same."""
+    words = said.words
+    sentence = upper_first(words.FAULTS[item.fault.name].sentence)
+    evidence = [findings[name] for name in (item.proof or item.speaks_for)]
+    figures = [said.figure_and_limit(found) for found in evidence if found.examined]
+    shown = next((text for text in figures if text), None)
+    parts = [
+        words.CONCLUSION.format(Sentence=sentence, evidence=shown)
+        if shown
+        else words.CONCLUSION_PLAIN.format(Sentence=sentence)
+    ]
+    if item.explains in words.EXPLAINS and item.standing == "proved":
+        parts.append(said.explained(item.explains, error))
+    if item.standing == "likely" and item.fault.name != "no_fault_found":
+        parts.append(words.NOT_PROVED)
+    if item.alike:
+        parts.append(words.ALIKE.format(others=said.join(said.fault_title(one) for one in item.alike)))
+    if not reproduced:
+        parts.append(words.NOT_REPRODUCED)
+    return " ".join(parts)
+
+
+def still_open(said: Sentences, weighed: Sequence[Weighed], findings: Findings, *, reproduced: bool) -> str:
+    """One sentence where nothing can be concluded: what is left, and what looks alike."""
+    text = _still_open(said, weighed, findings)
+    return text if reproduced else f"{text} {said.words.NOT_REPRODUCED}"
+
+
+def _still_open(said: Sentences, weighed: Sequence[Weighed], findings: Findings) -> str:
+    words = said.words
+    if not any(found.examined for found in findings.values()):
+        return str(words.OPEN_NOTHING)
+    proved = [item for item in weighed if item.standing == "proved"]
+    if proved:
+        sentence = upper_first(words.FAULTS[proved[0].fault.name].sentence)
+        return str(words.OPEN_PROVED_NOT_ENOUGH.format(Sentence=sentence))
+    running = [
+        item
+        for item in weighed
+        if item.standing in ("possible", "likely") and item.speaks_for and item.fault.name != "no_fault_found"
+    ]
+    running.sort(key=lambda item: -item.probability)
+    if not running:
+        return str(words.OPEN_UNCLEAR)
+    first = running[0]
+    if first.alike:
+        return str(words.OPEN_GROUP.format(faults=_titles(said, [first.fault.name, *first.alike])))
+    near = [item.fault.name for item in running[:MENTIONED] if item.probability >= WORTH_NAMING]
+    return str(words.OPEN_RUNNING.format(faults=_titles(said, near))) if near else str(words.OPEN_UNCLEAR)
+
+
+def _titles(said: Sentences, names: Sequence[str]) -> str:
+    return said.join(said.fault_title(name) for name in names)
+
+
+def pair(said: Sentences, first: str, second: str) -> str:
+    """That two faults together explain what none explains alone."""
+    return str(
+        said.words.PAIR.format(
+            first=upper_first(said.words.FAULTS[first].sentence), second=said.words.FAULTS[second].sentence
+        )
+    )
+
+
+def next_step(said: Sentences, test: NextTest) -> str:
+    """Which test comes next and how long it takes."""
+    return str(said.words.NEXT.format(title=said.words.TESTS[test.test], minutes=f"{test.minutes:.0f}"))
+
+
+def why(said: Sentences, test: NextTest, finer: Sequence[tuple[Finding, float]]) -> str:
+    """What the next test tells, and the gauge that would settle what is undecided."""
+    words = said.words
+    parts = [words.NEXT_WHY.format(faults=_titles(said, test.tells)) if test.tells else words.NEXT_WHY_PLAIN]
+    if finer:
+        found, class_pct = finer[0]
+        parts.append(words.NEXT_FINER.format(finer=f"{class_pct:g}", title=said.title(found)))
+    return " ".join(parts)
+
+
+def turns(said: Sentences, preload: str, count: float | None, to_limit: float | None) -> str:
+    """What to turn on the rod, and by how much."""
+    words = said.words
+    if count is None or to_limit is None:
+        return f"{words.TURNS_UNKNOWN[preload]} {words.MAKERS_WAY}"
+    template = words.TURNS_LESS if preload == "less" else words.TURNS_MORE
+    return f"{template.format(turns=f'{count:.1f}', to_limit=f'{to_limit:.1f}')} {words.CLEVIS}"
+
+
+def repair(said: Sentences, proved: bool | None, before: Finding | None, after: Finding | None) -> str:
+    """Whether the runs prove the repair."""
+    words = said.words
+    if proved is None or after is None:
+        return str(words.PROOF_OPEN)
+    now = words.OFF_BY.format(figure=said.figure(after))
+    if not proved:
+        return str(words.PROOF_FALSE.format(after=now))
+    if before is None or not before.examined:
+        return str(words.PROOF_TRUE_ALONE.format(after=now))
+    return str(words.PROOF_TRUE.format(after=now, before=said.figure(before)))
+
+
+def customer_of(said: Sentences, item: Weighed, findings: Findings) -> tuple[str, str]:
+    """The customer's sentence, and what it means, in plain words without abbreviations."""
+    words = said.words
+    plain = words.FAULTS[item.fault.name]
+    parts = [plain.customer]
+    shown = next((findings[name] for name in item.proof if said.limit(findings[name])), None)
+    if shown is not None and not shown.typical:
+        parts.append(
+            words.CUSTOMER_MEASURED.format(
+                value=said.figures.with_unit(shown.value or 0.0, shown.unit), limit=said.limit(shown)
+            )
+        )
+    if item.standing == "likely" and item.fault.name != "no_fault_found":
+        parts.append(words.CUSTOMER_LIKELY)
+    return " ".join(parts), plain.means
+
+
+def customer_open(said: Sentences, test: NextTest | None) -> tuple[str, str]:
+    """What the customer is told while the cause is not certain."""
+    words = said.words
+    if test is None:
+        return words.CUSTOMER_OPEN, words.CUSTOMER_OPEN_MEANS_PLAIN
+    step = words.CUSTOMER_TESTS[test.test]
+    return words.CUSTOMER_OPEN, words.CUSTOMER_OPEN_MEANS.format(test=step)
