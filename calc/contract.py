@@ -342,7 +342,11 @@ JOB = Group(
         "tests": TESTS,
         "photos": Items(PHOTO),
         "workshop": Group(
-            {"priors": Weights(vocabulary.FAULTS, "fault"), "minutes": Weights(vocabulary.NEXT_TESTS, "test")}
+            {
+                "priors": Weights(vocabulary.FAULTS, "fault"),
+                "minutes": Weights(vocabulary.NEXT_TESTS, "test"),
+                **_texts("name", "address"),  # ours: printed at the head of a report
+            }
         ),
     },
     required=("format", "id"),
