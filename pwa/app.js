@@ -1,5 +1,6 @@
 /** The map of the app: what is opened at start, which place shows which screen, who is told of what. */
 import { engine } from "./engine/engine.js";
+import { release } from "./shell.js";
 import { openWorkbook } from "./store/workbook.js";
 import { sync } from "./store/sync.js";
 import { createAwake } from "./parts/awake.js";
@@ -108,6 +109,10 @@ function listen(app) {
     app.syncState = state;
     app.repaint();
   });
+  release.onReady(() => {
+    app.update = { take: () => release.use() };
+    app.repaint();
+  });
 }
 
 /** The first tap may ask the phone not to clear our store by itself; a camera that ended the page is taken up again. */
@@ -129,6 +134,7 @@ function cannotOpen(error) {
 }
 
 async function start() {
+  release.start();
   try {
     const app = createApp(await openWorkbook());
     applyLook(app.settings);

@@ -7,9 +7,23 @@ class Release {
   #wanted = false;
   #listeners = new Set();
   #lookedAt = 0;
+  #started = Promise.resolve();
 
-  /** Registers the service worker and looks for a new release whenever the page is seen again. */
-  async start() {
+  /**
+   * Registers the service worker and looks for a new release whenever the page is seen again. Resolves when the worker
+   * serves this page, or when it is clear that it will not.
+   */
+  start() {
+    this.#started = this.#begin().catch((error) => console.warn(error.message));
+    return this.#started;
+  }
+
+  /** Resolves once `start`, where it was called, has come to its end. */
+  get started() {
+    return this.#started;
+  }
+
+  async #begin() {
     if (!navigator.serviceWorker) return;
     navigator.serviceWorker.addEventListener("controllerchange", () => this.#reloadOnce());
     this.#registration = await navigator.serviceWorker.register("/sw.js", { updateViaCache: "none" });
@@ -18,6 +32,17 @@ class Release {
     if (this.#registration.installing) this.#watch(this.#registration.installing);
     this.#tellIfReady();
     document.addEventListener("visibilitychange", () => this.#lookAgain());
+    await this.#takenOver();
+  }
+
+  /** On the first visit the worker takes the page over as soon as the shell is kept whole. */
+  #takenOver() {
+    const first = this.#registration.installing ?? this.#registration.waiting;
+    if (navigator.serviceWorker.controller || this.#registration.active || !first) return undefined;
+    return new Promise((resolve) => {
+      navigator.serviceWorker.addEventListener("controllerchange", resolve, { once: true });
+      first.addEventListener("statechange", () => first.state === "redundant" && resolve());
+    });
   }
 
   /** Calls `listener()` when a new release is on the phone and waits for a yes. */

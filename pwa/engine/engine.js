@@ -36,7 +36,7 @@ class Engine {
     );
   }
 
-  /** Calls `listener({state, loadedBytes, totalBytes})` now and after each change. */
+  /** Calls `listener({state, loadedBytes, totalBytes, version})` now and after each change. */
   onState(listener) {
     this.#listeners.add(listener);
     listener(this.#state);
@@ -47,7 +47,12 @@ class Engine {
    * The verdict of a job document, as data. Of several questions for one job only the latest is asked,
    * and its answer goes to all. Rejects with an EngineError.
    */
-  judge(job, { unit = "kPa", language = "en" } = {}) {
+  async judge(job, options) {
+    return JSON.parse(await this.judgeText(job, options));
+  }
+
+  /** The same as its text: byte for byte what the workshop's computer says of the same document. */
+  judgeText(job, { unit = "kPa", language = "en" } = {}) {
     this.start();
     return new Promise((resolve, reject) => {
       const waiters = [...(this.#waiting.get(job.id)?.waiters ?? []), { resolve, reject }];
@@ -96,11 +101,11 @@ class Engine {
     for (const { waiters } of unanswered) for (const { reject } of waiters) reject(new EngineError(kind, message));
   }
 
-  #take({ kind, number, result, says }) {
+  #take({ kind, number, result, says, version }) {
     if (kind === "failed") return this.#fail("failed", says);
     clearTimeout(this.#timer);
     if (kind !== "ready") return this.#answer(kind, number, result);
-    this.#tell({ state: "ready" });
+    this.#tell({ state: "ready", version });
     return this.#asked ? this.#post() : this.#askNext();
   }
 
@@ -134,7 +139,7 @@ class Engine {
 
 function settle(waiters, kind, result) {
   for (const { resolve, reject } of waiters) {
-    if (kind === "verdict") resolve(JSON.parse(result));
+    if (kind === "verdict") resolve(result);
     else reject(new EngineError(kind, result));
   }
 }

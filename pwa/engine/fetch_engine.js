@@ -1,14 +1,17 @@
 /** Has the service worker put the engine's files on the phone, so that it starts with no network later. */
 
+import { release } from "../shell.js";
+
 const SILENT_FOR_MS = 60_000;
 
 /**
  * Resolves when the engine's files are on the phone, or at once where no service worker is at work
  * (the browser then fetches them itself). Calls `progress({loadedBytes, totalBytes})` on the way.
  */
-export function fetchEngine(progress) {
+export async function fetchEngine(progress) {
+  await release.started;
   const worker = navigator.serviceWorker?.controller;
-  return worker ? askWorker(worker, progress) : Promise.resolve();
+  if (worker) await askWorker(worker, progress);
 }
 
 function askWorker(worker, progress) {

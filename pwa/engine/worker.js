@@ -16,7 +16,7 @@ def judge(text, unit, language):
     except calc.BrokenDocument as broken:
         return to_js(["broken", str(broken)])
 
-judge
+(judge, calc.VERSION)
 `;
 
 async function boot() {
@@ -24,18 +24,18 @@ async function boot() {
   const [pyodide, archive] = await Promise.all([loadPyodide({ indexURL: ENGINE }), fetch(ARCHIVE)]);
   if (!archive.ok) throw new Error(`${ARCHIVE}: ${archive.status}`);
   pyodide.unpackArchive(await archive.arrayBuffer(), "zip", { extractDir: FOLDER });
-  return pyodide.runPython(JUDGE);
+  return pyodide.runPython(JUDGE).toJs({ depth: 1 });
 }
 
 const booted = boot();
 booted.then(
-  () => postMessage({ kind: "ready" }),
+  ([, version]) => postMessage({ kind: "ready", version }),
   (error) => postMessage({ kind: "failed", says: String(error.message ?? error) }),
 );
 
 async function answer({ number, text, unit, language }) {
   try {
-    const judge = await booted;
+    const [judge] = await booted;
     const [kind, result] = judge(text, unit, language);
     postMessage({ kind, number, result });
   } catch (error) {

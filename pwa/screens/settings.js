@@ -31,7 +31,7 @@ function build(app, storage) {
       screenSettings(app),
       section(text.sync, stateLines(app), button(text.syncNow, () => app.syncNow(), { key: "sync now" })),
       section(text.phone, el("p", {}, storage?.persisted ? text.persisted : text.notPersisted), storage && el("p", { class: "hint" }, used(storage))),
-      section(text.versions, el("p", {}, engineSays(app.engineState)), app.engineVersion && el("p", { class: "hint" }, text.engineVersion(app.engineVersion))),
+      section(text.versions, el("p", {}, engineSays(app.engineState)), app.engineState.version && el("p", { class: "hint" }, text.engineVersion(app.engineState.version))),
     ],
   };
   return page(content, app.keeper);

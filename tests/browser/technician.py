@@ -1,0 +1,82 @@
+"""A technician with a phone: taps what stands on the screen by its name, and counts the taps."""
+
+from pathlib import Path
+
+from playwright.sync_api import Locator, Page, expect
+
+MINUS = "\u2212"
+KEY_NAMES = {".": "Decimal point", MINUS: "Change the sign"}
+
+
+class Technician:
+    """Drives the app through its screens alone; `taps` counts touches, typing on the phone's keyboard is one."""
+
+    def __init__(self, page: Page) -> None:
+        self.page = page
+        self.taps = 0
+
+    def _touch(self, target: Locator) -> None:
+        self.taps += 1
+        target.click()
+
+    def tap(self, name: str) -> None:
+        """Touches the button or link of this name."""
+        button = self.page.get_by_role("button", name=name, exact=True)
+        self._touch(button.or_(self.page.get_by_role("link", name=name, exact=True)).first)
+
+    def go_on(self) -> None:
+        """Touches the large button at the bottom."""
+        self._touch(self.page.locator("footer .main"))
+
+    def choose(self, question: str, answer: str) -> None:
+        """Answers a question with one of its choices."""
+        group = self.page.get_by_role("group", name=question)
+        self._touch(group.get_by_role("button", name=answer))
+
+    def write(self, label: str, text: str) -> None:
+        """Types into a field with the phone's own keyboard and leaves it."""
+        field = self.page.get_by_label(label, exact=True)
+        self.taps += 1
+        field.fill(text)
+        field.blur()
+
+    def limit(self, name: str, low: str = "", high: str = "") -> None:
+        """Types a limit's ends."""
+        group = self.page.get_by_role("group", name=name, exact=True)
+        for end, text in (("from", low), ("to", high)):
+            if text:
+                self.taps += 1
+                group.get_by_label(end, exact=True).fill(text)
+                group.get_by_label(end, exact=True).blur()
+
+    def read(self, label: str, figure: str) -> None:
+        """Opens the pad for a reading where it is not open yet, presses the keys and keeps it."""
+        pad = self.page.get_by_role("form", name=f"Reading pad: {label}")
+        if not pad.is_visible():
+            self._touch(self.page.locator("button.reading, button.card").filter(has_text=label).first)
+        for key in figure:
+            self._touch(pad.get_by_role("button", name=KEY_NAMES.get(key, key), exact=True))
+        self._touch(pad.locator(".keep"))
+        expect(self.page.locator(".kept")).to_contain_text("kept on this phone")
+
+    def leave_pad(self) -> None:
+        """Closes the pad where it stands open."""
+        close = self.page.get_by_role("button", name="Close the pad")
+        if close.is_visible():
+            self._touch(close)
+
+    def photograph(self, picture: Path) -> None:
+        """Takes a photo on this page with a camera that gives `picture`."""
+        before = self.page.locator("ul.photos img").count()
+        with self.page.expect_file_chooser() as chooser:
+            self._touch(self.page.locator(".photo-button label").first)
+        chooser.value.set_files(picture)
+        expect(self.page.locator("ul.photos img")).to_have_count(before + 1)
+
+    def sees(self, text: str) -> None:
+        """The page says this."""
+        expect(self.page.locator("#app")).to_contain_text(text)
+
+    def is_at(self, title: str) -> None:
+        """The page has this heading."""
+        expect(self.page.get_by_role("heading", level=1)).to_have_text(title)
