@@ -7,7 +7,8 @@ Against         volumetric efficiency within at full load.
 Can mislead     engine-air doubt is 5 to 10 %; unmetered air or recirculation make measured less, valve
                 overlap more; 30 K in the wrong temperature is 10 %.
 Proof           high: air mass above what the engine can swallow, with the charge circuit tight; or air
-                counted at rest.
+                counted at rest. Low: below what it must swallow, with recirculation seen to close and no
+                throttle in the way.
 Cure            clean or renew the sensor, mend the intake.
 Next test       air mass against swallowed air in a log.
 """
@@ -25,6 +26,13 @@ def proof_high(findings: Findings, kind: Kind) -> tuple[str, ...]:
     return ("road_air_mass",) if tight and outside(findings, "road_air_mass", "high") else ()
 
 
+def proof_low(findings: Findings, kind: Kind) -> tuple[str, ...]:
+    """Too little on the road, once neither recirculation nor a throttle can account for it."""
+    if not within(findings, "egr_closes") or outside(findings, "throttle_opens"):
+        return ()
+    return ("road_air_mass",) if outside(findings, "road_air_mass", "low") else ()
+
+
 READS_LOW = Fault(
     name="air_mass_reads_low",
     location="input_signal",
@@ -32,6 +40,7 @@ READS_LOW = Fault(
     on_road=lambda kind: steered(
         {"road_air_mass": low(0.85), "road_specified": low(0.50)}, 0.95, "load is counted too small"
     ),
+    proof=proof_low,
     cleared_by=("road_air_mass",),
 )
 

@@ -12,8 +12,8 @@ from math import fsum, log
 
 from calc.checks import TEST_OF_CHECK
 from calc.checks.evidence import Evidence, Kind
-from calc.faults.model import Fault, Findings, Picture, Spread
-from calc.faults.weigh import BASELINE, ROAD_TESTS, SOUND, Weighed
+from calc.faults.model import SOUND, Fault, Findings, Picture, Spread
+from calc.faults.weigh import BASELINE, ROAD_TESTS, Weighed
 
 MINUTES: Mapping[str, float] = {
     "smoke": 15,

@@ -25,7 +25,7 @@ NO_LIMIT = ("road_request", "road_reduced_power")
 
 
 def inputs_are_sound(findings: Findings, kind: Kind) -> bool:
-    """Pedal, air mass, temperatures, barometric and charge pressure examined and within, no limit in force."""
+    """Pedal, air mass, temperature, barometric and charge pressure signals within, no limit in force."""
     for checks in INPUTS:
         if any(outside(findings, check) for check in checks):
             return False

@@ -37,6 +37,7 @@ ECHOES: Mapping[str, tuple[str, ...]] = {
 }
 HALF = ("actuator_full",)  # shares its gauge's class error with first movement
 SPEAKS = 2.0  # a finding so many times likelier with the fault than without speaks for it
+MISSED = 0.1  # of the faults whose part a direct measurement cleared, those that were there all the same
 CLEARED_BY_ROAD = 100.0
 SAME_TRACE = log(2.5)
 LIKELY = 0.90
@@ -61,7 +62,10 @@ def weigh(evidence: Evidence, findings: Findings) -> list[Weighed]:
     kind = evidence.kind
     faults = faults_of(kind)
     counted = {name: found for name, found in findings.items() if _counts(name, findings)}
-    scores = [_log_likelihood(fault, counted, kind) for fault in faults]
+    scores = [
+        _log_likelihood(fault, counted, kind) + (log(MISSED) if is_cleared(fault, findings, kind) else 0.0)
+        for fault in faults
+    ]
     priors = prior_weights(evidence, faults)
     posterior = _normalised([score + log(prior) for score, prior in zip(scores, priors, strict=True)])
     weighed = [Weighed(fault, share) for fault, share in zip(faults, posterior, strict=True)]
@@ -72,6 +76,14 @@ def weigh(evidence: Evidence, findings: Findings) -> list[Weighed]:
         item.standing = _standing(item, findings, counted, kind, _without(road, index))
     _name_alikes(weighed, counted, kind)
     return weighed
+
+
+def is_cleared(fault: Fault, findings: Findings, kind: Kind) -> bool:
+    """Whether a direct measurement clears the part."""
+    by_hand = fault.cleared_by
+    if by_hand and all(findings[name].outcome == "within" for name in by_hand):
+        return True
+    return bool(fault.cleared_where(findings, kind))
 
 
 def prior_weights(evidence: Evidence, faults: Sequence[Fault]) -> list[float]:
@@ -200,10 +212,7 @@ def _standing(item: Weighed, findings: Findings, counted: Findings, kind: Kind, 
         return "not_examined"
     if not counted:
         return "not_examined"
-    by_hand = item.fault.cleared_by
-    if by_hand and all(findings[name].outcome == "within" for name in by_hand):
-        return "ruled_out"
-    if item.fault.cleared_where(findings, kind):
+    if is_cleared(item.fault, findings, kind):
         return "ruled_out"
     if without > log(CLEARED_BY_ROAD):
         return "ruled_out"

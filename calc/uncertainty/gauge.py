@@ -104,7 +104,7 @@ def difference(later: Pressure, earlier: Pressure) -> tuple[float, float]:
 
 def _span(gauge: Mapping[str, Any]) -> float | None:
     ends = gauge.get("span_kpa")
-    return abs(ends[1] - ends[0]) if ends else None
+    return abs(float(ends[1]) - float(ends[0])) if ends else None
 
 
 def _analogue(gauge: Mapping[str, Any], span: float | None) -> tuple[float, float] | None:
@@ -129,4 +129,4 @@ def _temperature(gauge: Mapping[str, Any], span: float | None) -> float:
     used_at = gauge.get("used_at_c")
     if used_at is None or not span or gauge.get("kind") == "digital":
         return 0.0
-    return EN837_TEMPERATURE_SHARE * abs(used_at - REFERENCE_TEMPERATURE_C) * span / sqrt(3.0)
+    return EN837_TEMPERATURE_SHARE * abs(float(used_at) - REFERENCE_TEMPERATURE_C) * span / sqrt(3.0)

@@ -43,7 +43,7 @@ BECAUSE = {
     "sweep_too_short": "Not examined: the sweep did not go past the start limit.",
     "not_at_full_load": "Not examined: read without full load, which proves nothing.",
     "needs_a_log": "Not examined: typed values cannot show it, a log can.",
-    "arrangement_unknown": "Not examined: it is not known how this car's solenoid is arranged, and there is no "
+    "arrangement_unknown": "Not examined: how this car's solenoid is arranged is not known, and there is no "
     "bench sweep of it.",
 }
 
@@ -417,8 +417,8 @@ FAULTS: dict[str, FaultWords] = {
         "No fault found",
         "Every test done is within limits, the road run included: this is not a boost fault, or it sleeps",
         "Everything we tested is in order.",
-        "We could not find a fault in the way your car makes its boost. If the trouble comes back, we need to "
-        "catch it while it happens.",
+        "We could not find a fault in the way your car makes its boost. If the trouble comes back, we need "
+        "to catch it while it happens.",
         "Look at fuel, smoke limit and throttle; ask when it happens.",
     ),
     "charge_air_leak": FaultWords(
@@ -446,7 +446,7 @@ FAULTS: dict[str, FaultWords] = {
         "Diaphragm leaks",
         "the actuator does not hold its control pressure",
         "The part that moves the boost valve leaks inside.",
-        "It cannot hold the pressure that should move the valve, so the boost is not held where it should be.",
+        "It cannot hold the pressure that moves the valve, so the boost is not held where it should be.",
         "Renew the actuator.",
     ),
     "actuator_opens_early": FaultWords(
@@ -736,8 +736,8 @@ STANDINGS = {
     "proved": "Proved: {sentence}.",
     "likely": "Likely: {sentence}.",
     "possible": "Possible: {sentence}.",
-    "ruled_out": "Ruled out: {sentence}.",
-    "not_examined": "Not examined: {sentence}.",
+    "ruled_out": "Ruled out that {sentence}.",
+    "not_examined": "Not examined whether {sentence}.",
 }
 ALIKE = "On the tests done so far it looks the same as {others}."
 EXPLAINS = {
@@ -784,17 +784,19 @@ CLEVIS = "A clevis end goes by half turns. Only within what the maker allows; me
 
 CAUTION_FIRST = "The maker's repair data, local rules and your own judgement come first."
 CAUTIONS = {
-    "road": "Road run: public-road law first. A second person reads, the driver only drives. Stop when real boost "
-    "passes the abort figure.",
+    "road": "Road run: public-road law first. A second person reads, the driver only drives. Stop when real "
+    "boost passes the abort figure.",
     "tightness_first": "No full-load pull before tightness and a look at wheel and shaft.",
     "wheel": "Wheel or shaft not in order: no full-load pull.",
     "oil": "Oil stands in the outlet: drain it before any pull, a diesel can run away on it.",
-    "overboost": "Real boost is above its aim: it can destroy the engine. No more full-load pulls than the proof needs.",
+    "overboost": "Real boost is above its aim: it can destroy the engine. No more full-load pulls than the "
+    "proof needs.",
     "modified": "Parts or software not the maker's: the maker's limits may not hold here.",
     "no_barometer": "No barometric pressure or height typed in: 101.3 kPa ± 4 is assumed.",
-    "reduced_power": "In reduced-power mode the car aims low because of a stored fault: clear and run again before "
-    "anything is blamed.",
-    "not_seen": "Rod and travel speak of the rod, not of the valve behind it: that is seen with the exhaust off only.",
+    "reduced_power": "In reduced-power mode the car aims low because of a stored fault: clear and run again "
+    "before anything is blamed.",
+    "not_seen": "Rod and travel speak of the rod, not of the valve behind it: that is seen with the exhaust "
+    "off only.",
     "nothing_left": "No listed test can settle it further.",
     "high_voltage": "High-voltage hybrids: only qualified people.",
 }

@@ -20,6 +20,7 @@ PLAIN = {
     "ratio": ("", 2),
 }
 TRAVEL_DECIMALS = {"kPa": 3, "bar": 1, "psi": 2, "mbar": 4, "inHg": 2}
+MOST_FINER = 2
 MINUS = "\N{MINUS SIGN}"
 
 
@@ -42,8 +43,8 @@ class Figures:
             return f"mm/{self.pressure_unit}"
         return PLAIN.get(unit, ("", 0))[0]
 
-    def number(self, value: float, unit: str) -> str:
-        """A value of a document's unit, without its unit."""
+    def number(self, value: float, unit: str, finer: int = 0) -> str:
+        """A value of a document's unit, without its unit; with so many more decimals than usual."""
         if isinf(value):
             return "∞"
         if unit in ("kPa", "kPa_abs", "kPa/min"):
@@ -53,7 +54,7 @@ class Figures:
             decimals = TRAVEL_DECIMALS[self.pressure_unit]
         else:
             shown, decimals = value, PLAIN.get(unit, ("", 0))[1]
-        text = f"{shown:.{decimals}f}"
+        text = f"{shown:.{decimals + finer}f}"
         if float(text) == 0.0:
             text = text.lstrip("-")
         return text.replace("-", MINUS)
@@ -64,12 +65,20 @@ class Figures:
 
     def measured(self, value: float, expanded: float | None, unit: str, *, signed: bool = False) -> str:
         """A value with its doubt and unit: `0.96 ± 0.08 bar`."""
-        number = self.number(value, unit)
+        finer = 0 if expanded is None else self._hidden_digits(expanded, unit)
+        number = self.number(value, unit, finer)
         if signed and value > 0.0:
             number = f"+{number}"
-        if expanded is not None:
-            number = f"{number} ± {self.number(expanded, unit)}"
+        if expanded:
+            number = f"{number} ± {self.number(expanded, unit, finer)}"
         return " ".join(part for part in (number, self.unit(unit)) if part)
+
+    def _hidden_digits(self, expanded: float, unit: str) -> int:
+        """How many more decimals show a doubt that would print as nought."""
+        for finer in range(MOST_FINER):
+            if expanded <= 0.0 or float(self.number(expanded, unit, finer)) > 0.0:
+                return finer
+        return MOST_FINER
 
     def limit(self, limit: Limit, unit: str) -> str:
         """A limit with its unit: `0.60 to 0.80 bar`, `at most 5 kPa/min`, `± 10 kPa`."""

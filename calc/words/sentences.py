@@ -61,7 +61,7 @@ class Sentences:
         figure, limit = self.figure(found), self.limit(found)
         if figure is None:
             return None
-        text = self.words.SHOWN.format(title=_lower_first(self.title(found)), figure=figure)
+        text = self.words.SHOWN.format(title=lower_first(self.title(found)), figure=figure)
         return text if limit is None else f"{text}; {self._limit_phrase(found)}"
 
     def settles(self, found: Finding, finer: float | None) -> str | None:
@@ -108,6 +108,10 @@ class Sentences:
         """Short name of a fault."""
         return str(self.words.FAULTS[name].title)
 
+    def titles(self, names: Sequence[str]) -> str:
+        """Faults by their short names, within a sentence."""
+        return self.join(lower_first(self.fault_title(name)) for name in names)
+
     def explained(self, explains: str, error: BoostError | None) -> str:
         """Whether the defect explains the error."""
         return str(self.words.EXPLAINS[explains].format(error=self.error(error)))
@@ -127,7 +131,7 @@ class Sentences:
         items = list(parts)
         if len(items) <= 1:
             return "".join(items)
-        return ", ".join(items[:-1]) + self.words.AND + items[-1]
+        return f"{', '.join(items[:-1])}{self.words.AND}{items[-1]}"
 
     def _reads(self, found: Finding) -> str:
         return str(self.words.CHECKS[found.check].reads.format(figure=self.figure(found)))
@@ -172,8 +176,8 @@ class Sentences:
         if not found.examined or rpm is None:
             return text
         if pull is None:
-            return str(self.words.AT_RPM.format(rpm=f"{rpm:.0f}", text=_lower_first(text)))
-        return str(self.words.AT_PULL.format(pull=pull, rpm=f"{rpm:.0f}", text=_lower_first(text)))
+            return str(self.words.AT_RPM.format(rpm=f"{rpm:.0f}", text=lower_first(text)))
+        return str(self.words.AT_PULL.format(pull=pull, rpm=f"{rpm:.0f}", text=lower_first(text)))
 
 
 def sentences(language: str, pressure_unit: str) -> Sentences:
@@ -186,5 +190,6 @@ def upper_first(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def _lower_first(text: str) -> str:
+def lower_first(text: str) -> str:
+    """The text as the inside of a sentence."""
     return text[:1].lower() + text[1:]

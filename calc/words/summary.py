@@ -1,4 +1,4 @@
-"""What is said of the whole: the conclusion, what is open, the next test, the rod, the repair, the customer."""
+"""What is said of the whole: conclusion, what is open, next test, rod, repair, and the customer's words."""
 
 from collections.abc import Sequence
 
@@ -32,7 +32,7 @@ def conclusion(
     if item.standing == "likely" and item.fault.name != "no_fault_found":
         parts.append(words.NOT_PROVED)
     if item.alike:
-        parts.append(words.ALIKE.format(others=said.join(said.fault_title(one) for one in item.alike)))
+        parts.append(words.ALIKE.format(others=said.titles(item.alike)))
     if not reproduced:
         parts.append(words.NOT_REPRODUCED)
     return " ".join(parts)
@@ -62,13 +62,9 @@ def _still_open(said: Sentences, weighed: Sequence[Weighed], findings: Findings)
         return str(words.OPEN_UNCLEAR)
     first = running[0]
     if first.alike:
-        return str(words.OPEN_GROUP.format(faults=_titles(said, [first.fault.name, *first.alike])))
+        return str(words.OPEN_GROUP.format(faults=said.titles([first.fault.name, *first.alike])))
     near = [item.fault.name for item in running[:MENTIONED] if item.probability >= WORTH_NAMING]
-    return str(words.OPEN_RUNNING.format(faults=_titles(said, near))) if near else str(words.OPEN_UNCLEAR)
-
-
-def _titles(said: Sentences, names: Sequence[str]) -> str:
-    return said.join(said.fault_title(name) for name in names)
+    return str(words.OPEN_RUNNING.format(faults=said.titles(near))) if near else str(words.OPEN_UNCLEAR)
 
 
 def pair(said: Sentences, first: str, second: str) -> str:
@@ -88,7 +84,7 @@ def next_step(said: Sentences, test: NextTest) -> str:
 def why(said: Sentences, test: NextTest, finer: Sequence[tuple[Finding, float]]) -> str:
     """What the next test tells, and the gauge that would settle what is undecided."""
     words = said.words
-    parts = [words.NEXT_WHY.format(faults=_titles(said, test.tells)) if test.tells else words.NEXT_WHY_PLAIN]
+    parts = [words.NEXT_WHY.format(faults=said.titles(test.tells)) if test.tells else words.NEXT_WHY_PLAIN]
     if finer:
         found, class_pct = finer[0]
         parts.append(words.NEXT_FINER.format(finer=f"{class_pct:g}", title=said.title(found)))
