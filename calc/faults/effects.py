@@ -77,7 +77,7 @@ def diaphragm(evidence: Evidence, findings: Findings) -> Effect | None:
 
     The hold test's loss gives the leak's area (isothermal volume); the control pressure that it costs has
     to be made up by boost. Emptied in the test, the leak has no upper bound. A tear opens further on the
-    road than on the pump, so a loss of a fair share of the pressure is not sized (common practice, no source).
+    road than on the pump, so the loss of a fair share of the pressure is not sized (common practice).
     """
     hold = findings["actuator_hold"]
     loss, held = hold.value, evidence.number("/tests/actuator/hold/p_kpa")

@@ -392,6 +392,8 @@ CHECKS: dict[str, CheckWords] = {
 FLAG_WITHIN = "{reads}: in order."
 FLAG_WITHIN_BY_CHECK = {
     "smoke_leak": "No smoke seen; that alone does not clear the circuit of a leak.",
+    "actuator_position": "Stops learned, rod seen moving.",
+    "bypass_hold": "The bypass valve seats.",
     "actuator_moves": "The rod moves freely.",
     "actuator_returns": "The rod returns to its stop.",
     "wastegate_seat": "The valve in the housing seats and is whole.",
@@ -400,6 +402,11 @@ FLAG_WITHIN_BY_CHECK = {
     "turbo_wheels": "Compressor wheel whole, shaft spins free.",
 }
 FLAG_OUTSIDE = "{words}."
+# where a check that has a figure was answered by a look alone
+FLAG_OUTSIDE_BY_CHECK = {
+    "actuator_position": "Its stops are not learned, or the rod was not seen moving.",
+    "bypass_hold": "The bypass valve does not seat.",
+}
 AUTHORITY_UNDECIDED = "Boost is off its aim while the duty is not at its end: one value cannot tell."
 SMOKE_AT = "Smoke was seen: {places}."
 HOSES = {

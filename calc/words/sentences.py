@@ -168,6 +168,8 @@ class Sentences:
             return str(self.words.SMOKE_AT.format(places=self.join(found.facts["places"])))
         if found.check == "control_hoses" and found.facts.get("fault") in self.words.HOSES:
             return str(self.words.HOSES[found.facts["fault"]])
+        if found.check in self.words.FLAG_OUTSIDE_BY_CHECK:
+            return str(self.words.FLAG_OUTSIDE_BY_CHECK[found.check])
         return str(self.words.FLAG_OUTSIDE.format(words=words.low if found.side == "low" else words.high))
 
     def _placed(self, found: Finding, text: str) -> str:
