@@ -153,7 +153,7 @@ def server(tmp_path: Path) -> Iterator[Server]:
 
 @pytest.fixture
 def small_app(tmp_path: Path) -> Path:
-    """A stand-in for the app's files, small enough to change: the real service worker and store beneath it."""
+    """A stand-in for the app's files, small enough to change; service worker and store are the real ones."""
     folder = tmp_path / "pwa"
     folder.mkdir()
     for name in ("sw.js", "shell.js"):
@@ -161,7 +161,8 @@ def small_app(tmp_path: Path) -> Path:
     for name in ("store", "engine"):
         shutil.copytree(ROOT / "pwa" / name, folder / name)
     (folder / "index.html").write_text(
-        '<!doctype html><html lang="en"><title>app</title><h1></h1><script type="module" src="/app.js"></script>'
+        '<!doctype html><html lang="en"><title>app</title><h1></h1>'
+        '<script type="module" src="/app.js"></script>'
     )
     (folder / "app.js").write_text(
         'import { release } from "/shell.js";\n'

@@ -9,7 +9,7 @@ KEY_NAMES = {".": "Decimal point", MINUS: "Change the sign"}
 
 
 class Technician:
-    """Drives the app through its screens alone; `taps` counts touches, typing on the phone's keyboard is one."""
+    """Drives the app through its screens alone; `taps` counts touches, a field typed into is one."""
 
     def __init__(self, page: Page) -> None:
         self.page = page

@@ -1,4 +1,4 @@
-"""The door to the calculation, with a worker that does as the test says, and the engine's way to the phone."""
+"""The door to the calculation, with a worker that does as the test says; the engine's way to the phone."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -110,7 +110,8 @@ def test_a_silent_worker_is_replaced_once(page: Page) -> None:
           self.workers[1].answer("ready");
           const again = self.workers[1].questions.map(({ text }) => text);
           self.runOut();
-          return { again, says: await asked, ended: self.workers.map(({ ended }) => ended), states: self.states };
+          const ended = self.workers.map(({ ended }) => ended);
+          return { again, says: await asked, ended, states: self.states };
         }"""
     )
     assert got["again"] == ['{"id":"j1","value":1}']
@@ -143,7 +144,8 @@ FETCH = """async () => {
   }
   const { fetchEngine } = await import("/engine/fetch_engine.js");
   const seen = [];
-  const outcome = await fetchEngine((progress) => seen.push(progress)).then(() => "kept", (error) => error.message);
+  const outcome = await fetchEngine((progress) => seen.push(progress))
+    .then(() => "kept", (error) => error.message);
   const name = (await caches.keys()).find((one) => one.startsWith("teepiece-engine-"));
   const requests = await (await caches.open(name)).keys();
   return { outcome, seen, kept: requests.map(({ url }) => new URL(url).pathname) };

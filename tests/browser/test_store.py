@@ -108,8 +108,9 @@ def test_items_keep_the_order_asked_for(new_page: Callable[..., Page], standing_
           const list = "/tests/actuator/sweep";
           const first = await self.job.add(list, { p_kpa: 1 });
           await self.job.add(list, { p_kpa: 9 });
-          for (let value = 8; value > 1; value -= 1) await self.job.add(list, { p_kpa: value }, { after: first });
-          for (let value = 10; value < 60; value += 1) await self.job.add(list, { p_kpa: value });
+          const add = (value, place) => self.job.add(list, { p_kpa: value }, place);
+          for (let value = 8; value > 1; value -= 1) await add(value, { after: first });
+          for (let value = 10; value < 60; value += 1) await add(value);
           return self.job.document.tests.actuator.sweep.map((one) => one.p_kpa);
         }"""
     )

@@ -101,7 +101,8 @@ def test_a_job_of_two_thousand_operations_folds_again_after_each_change(
             const value = { rank: String(at).padStart(4, "0"), p_kpa: at, travel_mm: 0, direction: "rising" };
             const place = `${path}/p_kpa`;
             operations.push({ id: `a${at}`, job: "j", do: "add", path, value, replaced: [] });
-            operations.push({ id: `b${at}`, job: "j", do: "set", path: place, value: 1, replaced: [`a${at}`] });
+            const replaced = [`a${at}`];
+            operations.push({ id: `b${at}`, job: "j", do: "set", path: place, value: 1, replaced });
           }
           const times = [];
           let length = 0;

@@ -106,7 +106,7 @@ def test_safe_ends_with_the_next_change(phone: Page) -> None:
 
 
 def test_a_lost_reply_makes_no_duplicate(phone: Page) -> None:
-    """The server has committed when the line goes dead; the same bytes sent again are answered `duplicate`."""
+    """The server has committed when the line goes dead; the same bytes again are answered `duplicate`."""
     job = phone.evaluate(NEW_JOB, {"/vehicle/make": "Alder"})
 
     def lose_reply(route: Route) -> None:
@@ -155,7 +155,8 @@ def test_more_than_one_batch(phone: Page) -> None:
         """async () => {
           const { job } = self;
           for (let at = 0; at < 20; at += 1) await job.set("/tests/actuator/first_movement_kpa", at);
-          for (let at = 0; at < 430; at += 1) await job.add("/tests/actuator/sweep", { p_kpa: at, travel_mm: 0 });
+          const sweep = "/tests/actuator/sweep";
+          for (let at = 0; at < 430; at += 1) await job.add(sweep, { p_kpa: at, travel_mm: 0 });
         }"""
     )
     traffic = Traffic(phone)
