@@ -1,4 +1,4 @@
-"""Every row of fixtures/published against our own result: within half of the last printed digit, or as stated."""
+"""Every row of fixtures/published against our own result: within half of the last digit, or as stated."""
 
 import pytest
 

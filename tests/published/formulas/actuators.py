@@ -18,6 +18,17 @@ def opening_bar(f0_n: float, k_n_per_mm: float, x_mm: float, dia_mm: float) -> f
 
 
 @formula
+def rate_bar_per_mm(k_n_per_mm: float, dia_mm: float) -> float:
+    """Further pressure for a further millimetre."""
+    return opening_bar(0.0, k_n_per_mm, 1.0, dia_mm)
+
+
+@formula
+def turns(error_bar: float, mm_per_bar: float, pitch_mm: float) -> float:
+    return actuator.rod_turns(error_bar * BAR, mm_per_bar * MM / BAR, pitch_mm * MM)
+
+
+@formula
 def effective_area_m2(piston_mm: float, housing_mm: float) -> float:
     return actuator.effective_area(piston_mm * MM, housing_mm * MM)
 

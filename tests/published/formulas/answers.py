@@ -8,6 +8,7 @@ from calc.physics import response
 from calc.signals.first_order import fit_first_order
 from calc.signals.lag import lag_by_differences
 from calc.signals.regression import Line, line_fit, theil_sen
+from calc.uncertainty.propagation import propagate
 from tests.published.formulas.registry import formula
 
 NORRIS = Path(__file__).resolve().parents[3] / "fixtures" / "published" / "norris.dat"
@@ -100,3 +101,35 @@ def wild_theil_sen(part: str) -> float:
 @formula
 def wild_line(part: str) -> float:
     return float(getattr(line_fit(WILD_X, WILD_Y), part))
+
+
+# JCGM 100:2008, table H.6: readings of a thermometer and its observed corrections, degC
+THERMOMETER_T = (21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.010, 26.511)
+THERMOMETER_B = (-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160)
+
+
+def thermometer_line() -> Line:
+    return line_fit([t - 20.0 for t in THERMOMETER_T], THERMOMETER_B)
+
+
+@formula
+def thermometer(part: str) -> float:
+    return float(getattr(thermometer_line(), part))
+
+
+@formula
+def thermometer_at(t_c: float) -> float:
+    line = thermometer_line()
+    return line.intercept + line.slope * (t_c - 20.0)
+
+
+@formula
+def end_gauge_nm() -> float:
+    """JCGM 100:2008, H.1: l = ls + d - ls (dalpha theta + alpha dtheta), in nm."""
+    values = {"ls": 50.000623e6, "d": 215.0, "dalpha": 0.0, "theta": -0.1, "alpha": 11.5e-6, "dtheta": 0.0}
+    doubts = {"ls": 25.0, "d": 9.7, "dalpha": 0.58e-6, "theta": 0.41, "alpha": 1.2e-6, "dtheta": 0.029}
+
+    def length(ls: float, d: float, dalpha: float, theta: float, alpha: float, dtheta: float) -> float:
+        return ls + d - ls * (dalpha * theta + alpha * dtheta)
+
+    return propagate(length, values, doubts)

@@ -3,7 +3,7 @@
 import math
 from typing import Any
 
-from calc.uncertainty import decision, gauge
+from calc.uncertainty import decision, gauge, propagation
 from tests.published.formulas.registry import formula
 
 
@@ -61,3 +61,21 @@ def digital(reading_bar: float, pct: float, counts: float, resolution_bar: float
 def inside_probability(y: float, u: float, low: float, high: float) -> float:
     ends = [None if math.isinf(end) else end for end in (low, high)]
     return decision.chances(y, u, decision.Limit(*ends)).inside
+
+
+@formula
+def decided(y: float, u: float, low: float, high: float) -> str:
+    limit = decision.Limit(low, high)
+    return decision.outcome(y, limit, decision.chances(y, u, limit))
+
+
+@formula
+def dial_decided(p_kpa: float, low: float, high: float) -> str:
+    """The dial of the project's own example: 0 to 400 kPa, class 1.6, 10 kPa, read to the half."""
+    entry = {"id": "g", "span_kpa": [0, 400], "class_pct": 1.6, "division_kpa": 10}
+    return decided(p_kpa, gauge.read(p_kpa, entry).uncertainty, low, high)
+
+
+@formula
+def joined_u(first: float, second: float) -> float:
+    return propagation.propagate(lambda a, b: a + b, {"a": 0.0, "b": 0.0}, {"a": first, "b": second})

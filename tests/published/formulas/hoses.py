@@ -46,5 +46,5 @@ def tau_ms(m: float, d_mm: float, ml: float, share: float) -> float:
 
 @formula
 def reynolds(m: float, d_mm: float, ml: float, bar_per_s: float) -> float:
-    volume = 1.0e-6 * ml + 0.5 * hose.hose_volume(m, d_mm * MM)
+    volume = 1.0e-6 * ml + hose.hose_volume(m, d_mm * MM)  # all that passes the mouth of the hose
     return hose.filling_reynolds(d_mm * MM, volume, bar_per_s * BAR, 293.15)

@@ -3,6 +3,7 @@
 from typing import Any
 
 from calc.physics import air, engine_air, leak, orifice
+from calc.physics.roots import crossing
 from tests.published.formulas.registry import BAR, LITRE, MM, P0, absolute, formula, hole
 
 
@@ -15,6 +16,16 @@ def critical_ratio(gamma: float) -> float:
 def area_over_throat(mach: float) -> float:
     """A/A* of NACA 1135, by its pressure ratio at that Mach number and our flow function."""
     return orifice.flow_function(0.0) / orifice.flow_function((1.0 + 0.2 * mach**2) ** -3.5)
+
+
+@formula
+def pressure_at_area(area_ratio: float) -> float:
+    """p/p0 of the subsonic branch at A/A*, by our flow function."""
+
+    def miss(r: float) -> float:
+        return orifice.flow_function(0.0) / orifice.flow_function(r) - area_ratio
+
+    return crossing(miss, orifice.critical_ratio(), 0.9999)
 
 
 @formula
@@ -90,6 +101,13 @@ def rate_cm3_per_min(pa_m3_per_s: float, at_c: float) -> float:
     """A throughput at a temperature, as a volume flow at 101 325 Pa and the same temperature."""
     lost = leak.mass_leak_rate(1.0, P0 + pa_m3_per_s, at_c + 273.15, P0, at_c + 273.15, 1.0)
     return 60.0e6 * lost / engine_air.air_density(P0, at_c + 273.15)
+
+
+@formula
+def rate_cm3_per_min_counted(pa_m3_per_s: float, at_c: float) -> float:
+    """A throughput at a temperature, counted as a volume at 0 degC and 101 325 Pa."""
+    lost = leak.mass_leak_rate(1.0, P0 + pa_m3_per_s, at_c + 273.15, P0, at_c + 273.15, 1.0)
+    return 60.0e6 * leak.normal_volume_flow(lost)
 
 
 @formula
