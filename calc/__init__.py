@@ -10,6 +10,7 @@ from typing import Any
 from calc.errors import BrokenDocument, BrokenPlace, OutOfRange
 from calc.job import ITEM_LISTS, check_place, names_item, read_job, without_nulls
 from calc.verdict import verdict
+from calc.verdict.changed import changed
 from calc.words.figures import DECIMALS
 from calc.words.sentences import LANGUAGES, sentences
 
@@ -26,6 +27,7 @@ __all__ = [
     "judge_text",
     "names_item",
     "read_job",
+    "what_changed",
 ]
 
 VERSION = "0.1.0"
@@ -61,3 +63,16 @@ def judge_text(data: bytes, *, unit: str = "kPa", language: str = "en") -> str:
     """
     found = verdict(read_job(data), f"calc {VERSION}", sentences(language, unit))
     return json.dumps(found, ensure_ascii=False, allow_nan=False, separators=(",", ":")) + "\n"
+
+
+def what_changed(before: Mapping[str, Any], after: Mapping[str, Any], *, language: str = "en") -> str | None:
+    """One sentence about what a new reading moved between two verdicts on a job; None where nothing moved.
+
+    Parameters
+    ----------
+    before, after : Mapping
+        Verdicts as `judge` gives them, the later one second. [-]
+    language : str
+        One of `LANGUAGES`. [-]
+    """
+    return changed(before, after, sentences(language, "kPa"))

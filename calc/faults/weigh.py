@@ -13,6 +13,7 @@ from calc.checks import TEST_OF_CHECK
 from calc.checks.evidence import Evidence, Kind
 from calc.checks.finding import Finding
 from calc.faults import faults_of
+from calc.faults.complaint import complaint_weight
 from calc.faults.model import SOUND, Fault, Findings, Picture, Spread, low
 from calc.uncertainty.decision import Chances
 
@@ -87,12 +88,15 @@ def is_cleared(fault: Fault, findings: Findings, kind: Kind) -> bool:
 
 
 def prior_weights(evidence: Evidence, faults: Sequence[Fault]) -> list[float]:
-    """The workshop's own weights where the job carries them, else all alike."""
+    """The workshop's own weights where the job carries them, else all alike; the complaint beside them."""
     typed = evidence.get("/workshop/priors") or {}
-    weights = [typed.get(fault.name) for fault in faults]
-    usable = [float(w) if w is not None and w > 0.0 else 1.0 for w in weights]
-    total = fsum(usable)
-    return [w / total for w in usable]
+    weights = [
+        (float(typed[fault.name]) if (typed.get(fault.name) or 0.0) > 0.0 else 1.0)
+        * complaint_weight(fault, evidence)
+        for fault in faults
+    ]
+    total = fsum(weights)
+    return [weight / total for weight in weights]
 
 
 def expected(fault: Fault, check: str, kind: Kind) -> Spread:

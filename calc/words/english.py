@@ -772,6 +772,13 @@ OPEN_RUNNING = "Not yet certain. Most probable so far: {faults}."
 OPEN_UNCLEAR = "Not yet certain: the tests done do not point anywhere."
 PAIR = "No single fault explains all findings; {first} and {second} together do."
 
+NOW = {"proved": "Now proved: {sentence}.", "likely": "Now likely: {sentence}."}
+NO_LONGER = "No longer certain that {sentence}."
+NOW_CLEARED = "Now ruled out: {faults}."
+NOW_CLEARED_MANY = "Now ruled out: {faults} and {more} more."
+MORE_PROBABLE = "More probable now: {fault}."
+LESS_PROBABLE = "Less probable now: {fault}."
+
 NEXT = "Next: {title}, about {minutes} minutes."
 NEXT_WHY = "It tells most a minute about: {faults}."
 NEXT_WHY_PLAIN = "It tells most a minute of what is left."

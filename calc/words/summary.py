@@ -137,3 +137,27 @@ def customer_open(said: Sentences, test: NextTest | None) -> tuple[str, str]:
         return words.CUSTOMER_OPEN, words.CUSTOMER_OPEN_MEANS_PLAIN
     step = words.CUSTOMER_TESTS[test.test]
     return words.CUSTOMER_OPEN, words.CUSTOMER_OPEN_MEANS.format(test=step)
+
+
+def now_concluded(said: Sentences, fault: str, standing: str) -> str:
+    """That a reading made a fault the conclusion."""
+    return str(said.words.NOW[standing].format(sentence=said.words.FAULTS[fault].sentence))
+
+
+def no_longer_concluded(said: Sentences, fault: str) -> str:
+    """That a reading took the conclusion away."""
+    return str(said.words.NO_LONGER.format(sentence=said.words.FAULTS[fault].sentence))
+
+
+def now_cleared(said: Sentences, faults: Sequence[str]) -> str:
+    """That a reading ruled faults out."""
+    shown = said.titles(faults[:MENTIONED])
+    if len(faults) > MENTIONED:
+        return str(said.words.NOW_CLEARED_MANY.format(faults=shown, more=len(faults) - MENTIONED))
+    return str(said.words.NOW_CLEARED.format(faults=shown))
+
+
+def moved(said: Sentences, fault: str, more: bool) -> str:
+    """That a fault became more, or less, probable."""
+    template = said.words.MORE_PROBABLE if more else said.words.LESS_PROBABLE
+    return str(template.format(fault=said.titles([fault])))

@@ -1,0 +1,93 @@
+"""What the complaint says before anything is measured: symptoms and codes weigh a little, never decide.
+
+A symptom makes a fault at most half as likely again, a code at most twice, all together at most three times.
+Factors: common practice, no source. Codes by SAE J2012, as public
+lists give them; a code names a failed monitor, not a failed part.
+"""
+
+from collections.abc import Iterable, Mapping
+
+from calc.checks.evidence import Evidence
+from calc.faults.model import Fault
+
+SYMPTOM, CODE, TOGETHER = 1.5, 2.0, 3.0
+
+TOO_MUCH = (
+    "actuator_opens_late",
+    "diaphragm_leak",
+    "wastegate_seized_closed",
+    "control_line_leak",
+    "control_line_blocked",
+    "solenoid_vents_all",
+    "charge_pressure_reads_low",
+)
+TOO_LITTLE = (
+    "charge_air_leak",
+    "bypass_valve_not_closing",
+    "actuator_opens_early",
+    "spring_weak",
+    "wastegate_not_closing",
+    "solenoid_passes_all",
+    "turbocharger_worn",
+    "charge_pressure_reads_high",
+    "exhaust_leak_before_turbine",
+)
+CIRCUIT, FEED = ("solenoid_circuit_fault",), ("sensor_feed_fault",)
+SENSOR = ("charge_pressure_reads_high", "charge_pressure_reads_low", *FEED)
+AIR_MASS = ("air_mass_reads_low", "air_mass_reads_high")
+CONTROL = ("solenoid_passes_all", "solenoid_vents_all", "control_line_blocked", "control_line_leak")
+POSITION = ("actuator_motor_fault", "vanes_sticking")
+TEMPERATURE, PEDAL = ("temperature_or_barometric_wrong",), ("pedal_signal_low", *FEED)
+
+BY_SYMPTOM: Mapping[str, tuple[str, ...]] = {
+    "boost_cut": TOO_MUCH,
+    "hiss": ("charge_air_leak", "exhaust_leak_before_turbine", "bypass_valve_not_closing"),
+    "whistle": ("charge_air_leak", "turbocharger_worn"),
+    "whine": ("turbocharger_worn",),
+    "blue_smoke": ("turbocharger_worn",),
+    "black_smoke": ("charge_air_leak", "air_mass_reads_high", "egr_not_closing", "intake_restriction"),
+    "slow_response": (
+        "wastegate_not_closing",
+        "actuator_opens_early",
+        "vanes_sticking",
+        "exhaust_restriction",
+    ),
+    "hunting": ("vanes_sticking", "control_line_blocked"),
+    "high_fuel_use": ("air_mass_reads_high", "exhaust_restriction"),
+    "hot_only": ("charge_air_leak", "limit_in_force"),
+}
+BY_CODE: Mapping[str, tuple[str, ...]] = {
+    **dict.fromkeys(("P0234", "P02CA"), TOO_MUCH),
+    **dict.fromkeys(("P0299", "P02CB", "P2262"), TOO_LITTLE),
+    **dict.fromkeys(
+        ("P0045", "P0047", "P0048", "P0243", "P0245", "P0246", "P0247", "P0249", "P0250"), CIRCUIT
+    ),
+    **dict.fromkeys(("P0046", "P0244", "P0248", "P2263"), CONTROL),
+    **dict.fromkeys(("P0033", "P0034", "P0035", "P2261"), ("bypass_valve_not_closing",)),
+    **dict.fromkeys(
+        ("P0105", "P0106", "P0107", "P0108", "P0235", "P0236", "P0237", "P0238", "P0069"), SENSOR
+    ),
+    **dict.fromkeys(("P0100", "P0101", "P0102", "P0103", "P0104", "P0068", "P006A"), AIR_MASS),
+    **dict.fromkeys(("P0110", "P0111", "P0112", "P0113", "P0114", "P0095", "P0096", "P0097"), TEMPERATURE),
+    **dict.fromkeys(("P0098", "P007A", "P007B", "P007C", "P007D", "P2226", "P2227", "P2228"), TEMPERATURE),
+    **dict.fromkeys(("P0116", "P0117", "P0118"), TEMPERATURE),  # engine coolant; from memory
+    **dict.fromkeys(("P0641", "P0642", "P0643", "P0651"), FEED),  # sensor reference voltage; from memory
+    **dict.fromkeys(("P2122", "P2123", "P2127", "P2128", "P2138"), PEDAL),  # pedal position; from memory
+    **dict.fromkeys(("P0401", "P0402", "P0404", "P0406"), ("egr_not_closing",)),  # from memory
+    **dict.fromkeys(("P2002", "P2452", "P2463"), ("exhaust_restriction",)),  # particulate filter; from memory
+    **dict.fromkeys(("P00AF", "P2562", "P2563", "P2564", "P2565", "P2566"), POSITION),
+    **dict.fromkeys(("P0638",), ("throttle_not_opening",)),
+    **dict.fromkeys(("P2280",), ("intake_restriction",)),
+    **dict.fromkeys(("P0087", "P0300", "P0301", "P0302", "P0303", "P0304"), ("engine_output_low",)),  # memory
+}
+
+
+def complaint_weight(fault: Fault, evidence: Evidence) -> float:
+    """How many times likelier the complaint makes a fault. [-]"""
+    symptoms = _named(fault, BY_SYMPTOM, evidence.get("/complaint/symptoms"))
+    codes = _named(fault, BY_CODE, (str(code)[:5].upper() for code in evidence.get("/complaint/codes") or ()))
+    return min(TOGETHER, (SYMPTOM if symptoms else 1.0) * (CODE if codes else 1.0))
+
+
+def _named(fault: Fault, table: Mapping[str, tuple[str, ...]], words: Iterable[str] | None) -> bool:
+    return any(fault.name in table.get(word, ()) for word in words or ())

@@ -1,0 +1,43 @@
+"""What a new reading moved: one line between two verdicts on the same job."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from calc.words import summary
+from calc.words.sentences import Sentences
+
+MOVED = 0.10  # a change of probability worth a word
+
+
+def changed(before: Mapping[str, Any], after: Mapping[str, Any], said: Sentences) -> str | None:
+    """One sentence about what changed, the weightiest first; None where nothing did.
+
+    Parameters
+    ----------
+    before, after : Mapping
+        Two verdicts on the same job, the later one second. [-]
+    said : Sentences
+        Language of the line. [-]
+    """
+    old, new = (_fault(verdict.get("conclusion")) for verdict in (before, after))
+    if new is not None and new != old:
+        return summary.now_concluded(said, new[0], new[1])
+    if old is not None and new is None:
+        return summary.no_longer_concluded(said, old[0])
+    stood = {row["fault"]: row for row in before.get("faults", ())}
+    both = [(stood[row["fault"]], row) for row in after["faults"] if row["fault"] in stood]
+    cleared = [
+        row["fault"] for was, row in both if row["standing"] == "ruled_out" and was["standing"] != "ruled_out"
+    ]
+    if cleared:
+        return summary.now_cleared(said, cleared)
+    was, row = max(
+        both, key=lambda pair: abs(pair[1]["probability"] - pair[0]["probability"]), default=({}, {})
+    )
+    if both and abs(row["probability"] - was["probability"]) >= MOVED:
+        return summary.moved(said, row["fault"], row["probability"] > was["probability"])
+    return None
+
+
+def _fault(conclusion: Mapping[str, Any] | None) -> tuple[str, str] | None:
+    return None if conclusion is None else (conclusion["fault"], conclusion["standing"])
