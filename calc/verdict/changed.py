@@ -31,12 +31,9 @@ def changed(before: Mapping[str, Any], after: Mapping[str, Any], said: Sentences
     ]
     if cleared:
         return summary.now_cleared(said, cleared)
-    was, row = max(
-        both, key=lambda pair: abs(pair[1]["probability"] - pair[0]["probability"]), default=({}, {})
-    )
-    if both and abs(row["probability"] - was["probability"]) >= MOVED:
-        return summary.moved(said, row["fault"], row["probability"] > was["probability"])
-    return None
+    steps = [(row["probability"] - was["probability"], row["fault"]) for was, row in both]
+    step, fault = max(steps, key=lambda one: abs(one[0]), default=(0.0, ""))
+    return summary.moved(said, fault, step > 0.0) if abs(step) >= MOVED else None
 
 
 def _fault(conclusion: Mapping[str, Any] | None) -> tuple[str, str] | None:
