@@ -467,7 +467,7 @@ FAULTS: dict[str, FaultWords] = {
         "Actuator opens too late",
         "the actuator moves too late",
         "The valve that holds the boost down opens too late.",
-        "The boost is not held where it should be, and the car cuts its own power to protect the engine.",
+        "The boost rises higher than it should, so the car may cut its own power to protect the engine.",
         "Set the rod, within what the maker allows, and measure again.",
     ),
     "spring_weak": FaultWords(
@@ -488,7 +488,7 @@ FAULTS: dict[str, FaultWords] = {
         "Wastegate seized",
         "the wastegate's linkage does not move when driven",
         "The boost valve is stuck and does not open.",
-        "Nothing holds the boost down, and the car cuts its own power to protect the engine.",
+        "Nothing holds the boost down, so the car may cut its own power to protect the engine.",
         "Free or renew the linkage or the housing.",
     ),
     "wastegate_not_closing": FaultWords(
@@ -544,7 +544,7 @@ FAULTS: dict[str, FaultWords] = {
         "Solenoid circuit",
         "coil, supply or ground of the control solenoid is not in order",
         "The boost control valve has an electrical fault.",
-        "The car can no longer steer the boost and falls back to what the spring alone gives.",
+        "The car can no longer steer the boost and has to do with what is left without its control.",
         "Mend the wiring or renew the solenoid.",
     ),
     "charge_pressure_reads_high": FaultWords(
