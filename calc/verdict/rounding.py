@@ -21,6 +21,6 @@ def shares(probabilities: Sequence[float]) -> list[float]:
     exact = [share / total * PLACES for share in probabilities]
     whole = [floor(share) for share in exact]
     order = sorted(range(len(exact)), key=lambda index: (whole[index] - exact[index], index))
-    for index in order[: PLACES - sum(whole)]:
+    for index in order[: PLACES - int(fsum(whole))]:
         whole[index] += 1
     return [count / PLACES for count in whole]

@@ -1,4 +1,4 @@
-"""Every sentence that a verdict can say: `python3 -m calc.words [LANGUAGE]` prints the catalogue."""
+"""Every sentence that a verdict can say: `python3 -m tests.sentences [LANGUAGE]` prints the catalogue."""
 
 import sys
 from collections.abc import Iterator
