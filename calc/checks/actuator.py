@@ -4,6 +4,7 @@ For a vacuum actuator the pressures are negative; 'early', 'late' and loss go by
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from math import hypot
 
 from calc.checks.evidence import STANDARD, Evidence
@@ -17,6 +18,7 @@ from calc.uncertainty.gauge import Pressure, difference
 HYSTERESIS_KPA, VACUUM_HYSTERESIS_KPA = 15.0, 5.0
 BACK_ON_STOP_MM = 0.5  # travel left at nought that still counts as back; common practice, no source
 MOVED_MM = 0.5
+STALLED_ROWS = 3  # rising readings, the last no higher than before, from which a pump is at its end
 
 
 def start(evidence: Evidence, check: Check) -> Finding:
@@ -36,16 +38,31 @@ def full(evidence: Evidence, check: Check) -> Finding:
 
 
 def travel(evidence: Evidence, check: Check) -> Finding:
-    """How far the rod goes in the sweep, once the sweep is past the start limit."""
+    """How far the rod goes in the sweep, once the sweep is past the start limit.
+
+    A sweep broken off while the rod still moves, short of the full limit, gives a lower bound.
+    """
     rows = _sweep(evidence, "rising")
     limit, start_limit = evidence.limit("actuator_travel_mm"), evidence.limit("actuator_start_kpa")
     if not rows:
         return check.missing()
-    deepest = max(abs(p) for _, p, _ in rows)
-    if start_limit is not None and deepest <= _far_end(start_limit):
+    if start_limit is not None and rows[-1].depth <= _far_end(start_limit):
         return check.missing("sweep_too_short")
-    pointer, _, reach = max(rows, key=lambda row: row[2])
-    return check.judged(reach, STANDARD["travel_mm"], limit, (f"{pointer}/travel_mm",))
+    farthest = max(rows, key=lambda row: row.travel)
+    found = check.judged(farthest.travel, STANDARD["travel_mm"], limit, (f"{farthest.pointer}/travel_mm",))
+    if _still_moving(evidence, rows):
+        found = replace(found, lower_bound=True)
+        if found.side == "low":
+            found = replace(found, outcome="undecided")
+    return found
+
+
+def _still_moving(evidence: Evidence, rows: Sequence["Row"]) -> bool:
+    """Whether the sweep ends short of the full limit while the rod is still on its way."""
+    limit = evidence.limit("actuator_full_kpa")
+    if limit is None or len(rows) < 2 or rows[-1].depth >= _near_end(limit):
+        return False
+    return rows[-1].travel - rows[-2].travel > 2.0 * STANDARD["travel_mm"]
 
 
 def rate(evidence: Evidence, check: Check) -> Finding:
@@ -56,13 +73,13 @@ def rate(evidence: Evidence, check: Check) -> Finding:
     rows = _sweep(evidence, "rising")
     gauge = _gauge(evidence, fit.first_movement)
     # the class error may differ between both ends of the movement; half of it is allowed for that
-    last = fit.full_travel if fit.full_travel is not None else max(abs(p) for _, p, _ in rows)
+    last = fit.full_travel if fit.full_travel is not None else rows[-1].depth
     tilt = fit.rate * gauge.shared / 2.0 / max(1.0, last - fit.first_movement)
     return check.judged(
         fit.rate,
         hypot(fit.se_rate, tilt),
         _rate_limit(evidence),
-        tuple(f"{pointer}/travel_mm" for pointer, _, _ in rows),
+        tuple(f"{row.pointer}/{key}" for row in rows for key in ("p_kpa", "travel_mm")),
         may_acquit=gauge.known,
     )
 
@@ -78,56 +95,112 @@ def hysteresis(evidence: Evidence, check: Check) -> Finding:
     if limit is None:
         typical = True
         limit = Limit(high=VACUUM_HYSTERESIS_KPA if evidence.kind.vacuum else HYSTERESIS_KPA)
-    gauge = _gauge(evidence, width)
-    places = tuple(f"{pointer}/p_kpa" for pointer, _, _ in falling)
-    doubt = hypot(gauge.own, gauge.own) if gauge.known else gauge.shared
+    gauge = _gauge(evidence, rising[-1].pressure)
+    places = tuple(f"{row.pointer}/p_kpa" for row in (*rising, *falling))
+    read = hypot(gauge.own, gauge.own) if gauge.known else gauge.shared
+    doubt = hypot(read, _pressure_of_travel(rising))
     return check.judged(width, doubt, limit, places, may_acquit=gauge.known, typical=typical)
 
 
+def _pressure_of_travel(rising: Sequence["Row"]) -> float:
+    """What the doubt of two travels amounts to in pressure, by the mean rate of the sweep. [kPa]"""
+    reach = max(row.travel for row in rising) - min(row.travel for row in rising)
+    moving = [row.depth for row in rising if row.travel > min(each.travel for each in rising)]
+    if reach <= 0.0 or len(moving) < 2:
+        return 0.0
+    return hypot(STANDARD["travel_mm"], STANDARD["travel_mm"]) * (max(moving) - min(moving)) / reach
+
+
 def hold(evidence: Evidence, check: Check) -> Finding:
-    """Pressure lost a minute with the pump closed off: the diaphragm. The same gauge's class cancels."""
+    """Pressure lost a minute with the pump closed off: the diaphragm. The same gauge's class cancels.
+
+    A pump that cannot bring the actuator to its start limit says as much: all that it brought would be
+    gone within the minute, a lower bound.
+    """
     before = evidence.test_pressure("actuator", "hold/p_kpa")
     after = evidence.test_pressure("actuator", "hold/p_end_kpa")
     seconds = evidence.number("/tests/actuator/hold/t_s")
     limit = evidence.limit("actuator_hold_loss_kpa_per_min")
     if before is None or after is None or seconds is None or seconds <= 0.0:
-        return check.missing()
+        return _pump_cannot_reach(evidence, check, limit)
     gap, doubt = difference(after, before)
     lost = gap if evidence.kind.vacuum else -gap
     minutes = seconds / 60.0
     places = tuple(f"/tests/actuator/hold/{key}" for key in ("p_kpa", "p_end_kpa", "t_s"))
-    return check.judged(lost / minutes, doubt / minutes, limit, places, may_acquit=before.known)
+    found = check.judged(lost / minutes, doubt / minutes, limit, places, may_acquit=before.known)
+    return replace(found, lower_bound=abs(after.value) <= 2.0 * after.own + 1.0 and lost > 0.0)
+
+
+def _pump_cannot_reach(evidence: Evidence, check: Check, limit: Limit | None) -> Finding:
+    """The most that pumping gave stays short of the start limit: typed as `hold`, or a stalled sweep."""
+    start_limit = evidence.limit("actuator_start_kpa")
+    reached = _most_that_pumping_gave(evidence)
+    if start_limit is None or reached is None:
+        return check.missing()
+    pointer, depth, gauge = reached
+    if depth <= 0.0 or depth + 2.0 * gauge.uncertainty >= _near_end(start_limit):
+        return check.missing()
+    doubt = gauge.uncertainty if gauge.known else gauge.shared
+    found = check.judged(depth, doubt, limit, (pointer,), may_acquit=False, pump_cannot_reach=True)
+    return replace(found, lower_bound=True)
+
+
+def _most_that_pumping_gave(evidence: Evidence) -> tuple[str, float, Pressure] | None:
+    sign = -1.0 if evidence.kind.vacuum else 1.0
+    typed = evidence.test_pressure("actuator", "hold/p_kpa")
+    if typed is not None:
+        return "/tests/actuator/hold/p_kpa", sign * typed.value, typed
+    rows = _sweep(evidence, "rising", by_depth=False)
+    if len(rows) < STALLED_ROWS:
+        return None
+    last, before = rows[-1], rows[:-1]
+    gauge = _gauge(evidence, last.pressure)
+    if last.depth > max(row.depth for row in before) + gauge.own:
+        return None
+    return f"{last.pointer}/p_kpa", max(row.depth for row in rows), gauge
 
 
 def moves(evidence: Evidence, check: Check) -> Finding:
-    """Does the rod move when driven: as found by hand, or in the sweep past its start limit."""
-    free = evidence.get("/tests/actuator/linkage_free")
-    if free is not None:
-        return check.flag(bool(free), ("/tests/actuator/linkage_free",))
+    """Does the rod move when driven: as found by hand, and in the sweep past its start limit."""
+    place = "/tests/actuator/linkage_free"
+    free = evidence.get(place)
+    if free is False:
+        return check.flag(False, (place,))
+    driven = _moves_in_sweep(evidence, check)
+    return driven if free is None or driven.outcome == "outside" else check.flag(True, (place,))
+
+
+def _moves_in_sweep(evidence: Evidence, check: Check) -> Finding:
     rows, limit = _sweep(evidence, "rising"), evidence.limit("actuator_start_kpa")
     if not rows:
         return check.missing()
-    pointer, pressure, _ = max(rows, key=lambda row: abs(row[1]))
-    reach = max(row[2] for row in rows)
-    if reach >= MOVED_MM:
-        return check.flag(True, (f"{pointer}/travel_mm",))
-    if limit is None or abs(pressure) <= _far_end(limit) + 2.0 * _gauge(evidence, pressure).uncertainty:
+    last = rows[-1]
+    read_from = (f"{last.pointer}/travel_mm",)
+    if max(row.travel for row in rows) >= MOVED_MM:
+        return check.flag(True, read_from)
+    if limit is None or last.depth <= _far_end(limit) + 2.0 * _gauge(evidence, last.pressure).uncertainty:
         return check.missing("sweep_too_short")
-    return check.flag(False, (f"{pointer}/travel_mm",))
+    return check.flag(False, read_from)
 
 
 def returns(evidence: Evidence, check: Check) -> Finding:
-    """Does the rod come back to its stop: as seen, or at the end of the falling sweep."""
-    seen = evidence.get("/tests/actuator/returns_to_stop")
-    if seen is not None:
-        return check.flag(bool(seen), ("/tests/actuator/returns_to_stop",))
+    """Does the rod come back to its stop: as seen, and at the end of the falling sweep."""
+    place = "/tests/actuator/returns_to_stop"
+    seen = evidence.get(place)
+    if seen is False:
+        return check.flag(False, (place,))
+    released = _returns_in_sweep(evidence, check)
+    return released if seen is None or released.outcome == "outside" else check.flag(True, (place,))
+
+
+def _returns_in_sweep(evidence: Evidence, check: Check) -> Finding:
     rows = _sweep(evidence, "falling")
     if not rows:
         return check.missing()
-    pointer, pressure, left = min(rows, key=lambda row: abs(row[1]))
-    if abs(pressure) > 2.0 * max(_gauge(evidence, pressure).uncertainty, 1.0):
+    released = min(rows, key=lambda row: abs(row.depth))
+    if abs(released.depth) > 2.0 * max(_gauge(evidence, released.pressure).uncertainty, 1.0):
         return check.missing("sweep_too_short")
-    return check.flag(left <= BACK_ON_STOP_MM, (f"{pointer}/travel_mm",))
+    return check.flag(released.travel <= BACK_ON_STOP_MM, (f"{released.pointer}/travel_mm",))
 
 
 def rising_fit(evidence: Evidence) -> SweepFit | None:
@@ -138,20 +211,32 @@ def rising_fit(evidence: Evidence) -> SweepFit | None:
         return None
 
 
-def _columns(rows: Sequence[tuple[str, float, float]]) -> tuple[list[float], list[float]]:
-    return [abs(p) for _, p, _ in rows], [x for _, _, x in rows]
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One row of the bench sweep: pressure with the zero taken out, and how deep it drives. [kPa, mm]"""
+
+    pointer: str
+    pressure: float
+    depth: float
+    travel: float
 
 
-def _sweep(evidence: Evidence, direction: str) -> list[tuple[str, float, float]]:
-    """Rows of the bench sweep in one direction: pointer, pressure with the zero taken out, travel."""
-    gauge = evidence.get("/tests/actuator/gauge")
-    return [
-        (pointer, evidence.pressure(item["p_kpa"], gauge).value, item["travel_mm"])
+def _columns(rows: Sequence["Row"]) -> tuple[list[float], list[float]]:
+    return [row.depth for row in rows], [row.travel for row in rows]
+
+
+def _sweep(evidence: Evidence, direction: str, *, by_depth: bool = True) -> list[Row]:
+    """Rows of the bench sweep in one direction, by depth or as they were read."""
+    gauge, sign = evidence.get("/tests/actuator/gauge"), -1.0 if evidence.kind.vacuum else 1.0
+    rows = [
+        Row(pointer, read.value, sign * read.value, float(item["travel_mm"]))
         for pointer, item in evidence.items("/tests/actuator/sweep")
         if (item.get("direction") or "rising") == direction
         and item.get("p_kpa") is not None
         and item.get("travel_mm") is not None
+        for read in (evidence.pressure(item["p_kpa"], gauge),)
     ]
+    return sorted(rows, key=lambda row: row.depth) if by_depth else rows
 
 
 def _gauge(evidence: Evidence, at_kpa: float) -> Pressure:
@@ -159,11 +244,16 @@ def _gauge(evidence: Evidence, at_kpa: float) -> Pressure:
 
 
 def _fitted(evidence: Evidence, check: Check, depth: float, se: float, limit: str) -> Finding:
+    """A break of the fit: the scatter of the sweep, at least one reading's, joined with the gauge's class."""
     value = -depth if evidence.kind.vacuum else depth
     gauge = _gauge(evidence, value)
-    pointers = tuple(f"{pointer}/p_kpa" for pointer, _, _ in _sweep(evidence, "rising"))
     return check.judged(
-        value, hypot(se, gauge.shared), evidence.limit(limit), pointers, may_acquit=gauge.known
+        value,
+        hypot(max(se, gauge.own), gauge.shared),
+        evidence.limit(limit),
+        tuple(f"{row.pointer}/p_kpa" for row in _sweep(evidence, "rising")),
+        may_acquit=gauge.known,
+        by_depth=evidence.kind.vacuum,
     )
 
 
@@ -177,11 +267,16 @@ def _typed(evidence: Evidence, check: Check, key: str, limit: str) -> Finding:
         evidence.limit(limit),
         (f"/tests/actuator/{key}",),
         may_acquit=read.known,
+        by_depth=evidence.kind.vacuum,
     )
 
 
 def _far_end(limit: Limit) -> float:
     return max(abs(end) for end in (limit.low, limit.high) if end is not None)
+
+
+def _near_end(limit: Limit) -> float:
+    return min(abs(end) for end in (limit.low, limit.high) if end is not None)
 
 
 def _rate_limit(evidence: Evidence) -> Limit | None:

@@ -28,8 +28,18 @@ STANDARD = {
     "share_pct": 0.5,
 }
 RELATIVE = {"coil": 0.01, "voltage": 0.005, "air_mass": 0.015, "volume": 0.05, "speed": 0.005}
-COIL_OHM, VOLT = 0.1, 0.01
+COIL_OHM, VOLT = 0.1, 0.01  # added to the share of the reading, as a meter's sheet adds its digits
 SEA_LEVEL_KPA = 101.3
+
+
+def voltage_doubt(volts: float) -> float:
+    """Standard uncertainty of a voltage. [V]"""
+    return RELATIVE["voltage"] * abs(volts) + VOLT
+
+
+def coil_doubt(ohm: float) -> float:
+    """Standard uncertainty of a coil's resistance. [ohm]"""
+    return RELATIVE["coil"] * abs(ohm) + COIL_OHM
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +78,7 @@ class Evidence:
 
     def __init__(self, job: Mapping[str, Any]) -> None:
         self.job = job
+        self.worked_out: dict[str, Any] = {}  # what several checks need, worked out once, by place
 
     def get(self, pointer: str) -> Any:
         """The value at a pointer such as `/tests/actuator/hold`, or None."""

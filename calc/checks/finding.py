@@ -1,6 +1,6 @@
 """What one check found, and the two ways to make a finding: against a limit, or yes and no."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -17,6 +17,7 @@ class Finding:
     chances : probabilities that the true value is below, inside, above the limit; None where not judged.
         For a yes-or-no check 'low' means not in order.
     facts : what the sentence needs beside value and limit (a key of words and plain values).
+    extras : further keys of ours for the verdict's finding, plain values only.
     typical : whether the limit is a default of the contract and not the maker's.
     lower_bound : whether the true value is at least the value given.
     """
@@ -34,6 +35,7 @@ class Finding:
     lower_bound: bool = False
     expanded: float | None = None
     facts: dict[str, Any] = field(default_factory=dict)
+    extras: dict[str, Any] = field(default_factory=dict)
 
     @property
     def examined(self) -> bool:
@@ -46,6 +48,13 @@ class Finding:
         if self.outcome != "outside" or self.chances is None:
             return None
         return "low" if self.chances.low >= self.chances.high else "high"
+
+    @property
+    def spoken_side(self) -> str | None:
+        """The side as it is said: by depth for a vacuum actuator, whose pressures are negative."""
+        if self.side is None or not self.facts.get("by_depth"):
+            return self.side
+        return "low" if self.side == "high" else "high"
 
     @property
     def expanded_uncertainty(self) -> float | None:
@@ -133,3 +142,9 @@ def all_true(check: Check, evidence: Evidence, places: tuple[tuple[str, bool], .
         return check.missing()
     wrong = tuple(place for place, right in given if not right)
     return check.flag(not wrong, wrong or tuple(place for place, _ in given), **facts)
+
+
+def worse(findings: Iterable[Finding]) -> Finding | None:
+    """Of several findings of one check the one least likely to be inside its limit; None without any."""
+    judged = [found for found in findings if found.chances is not None]
+    return min(judged, key=lambda found: found.chances.inside if found.chances else 1.0, default=None)

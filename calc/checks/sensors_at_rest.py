@@ -2,8 +2,8 @@
 
 from math import hypot
 
-from calc.checks.evidence import RELATIVE, STANDARD, VOLT, Evidence
-from calc.checks.finding import Check, Finding
+from calc.checks.evidence import RELATIVE, STANDARD, Evidence, voltage_doubt
+from calc.checks.finding import Check, Finding, worse
 from calc.uncertainty.decision import Limit
 
 REST = "/tests/sensors_at_rest"
@@ -55,21 +55,14 @@ def temperatures(evidence: Evidence, check: Check) -> Finding:
 
 
 def pedal(evidence: Evidence, check: Check) -> Finding:
-    """Pedal signal floored and released; the released one is reported where it is the one outside."""
-    floored, released = (
-        evidence.number(f"{REST}/pedal_floored_pct"),
-        evidence.number(f"{REST}/pedal_released_pct"),
-    )
-    doubt = STANDARD["share_pct"]
-    if released is not None:
-        at_rest = check.judged(
-            released, doubt, Limit(high=RELEASED_PCT), (f"{REST}/pedal_released_pct",), typical=True
-        )
-        if floored is None or at_rest.outcome == "outside":
-            return at_rest
-    if floored is None:
-        return check.missing()
-    return check.judged(floored, doubt, Limit(low=FLOORED_PCT), (f"{REST}/pedal_floored_pct",), typical=True)
+    """Pedal signal floored and released, the worse of the two."""
+    ends = (("pedal_floored_pct", Limit(low=FLOORED_PCT)), ("pedal_released_pct", Limit(high=RELEASED_PCT)))
+    found = [
+        check.judged(value, STANDARD["share_pct"], limit, (place,), typical=True)
+        for place, limit in ((f"{REST}/{key}", limit) for key, limit in ends)
+        if (value := evidence.number(place)) is not None
+    ]
+    return worse(found) or check.missing()
 
 
 def air_mass(evidence: Evidence, check: Check) -> Finding:
@@ -83,16 +76,11 @@ def air_mass(evidence: Evidence, check: Check) -> Finding:
 
 
 def feed(evidence: Evidence, check: Check) -> Finding:
-    """Reference supply and ground of the sensors; the ground is reported where it is the one outside."""
-    reference, ground = evidence.number(f"{REST}/reference_v"), evidence.number(f"{REST}/ground_offset_v")
-    if ground is not None:
-        doubt = hypot(RELATIVE["voltage"] * ground, VOLT)
-        offset = check.judged(
-            ground, doubt, Limit(high=GROUND_V), (f"{REST}/ground_offset_v",), typical=True, part="ground"
-        )
-        if reference is None or offset.outcome == "outside":
-            return offset
-    if reference is None:
-        return check.missing()
-    doubt = hypot(RELATIVE["voltage"] * reference, VOLT)
-    return check.judged(reference, doubt, REFERENCE_V, (f"{REST}/reference_v",), typical=True)
+    """Reference supply and ground of the sensors, the worse of the two."""
+    ends = (("reference", "reference_v", REFERENCE_V), ("ground", "ground_offset_v", Limit(high=GROUND_V)))
+    found = [
+        check.judged(value, voltage_doubt(value), limit, (place,), typical=True, part=part)
+        for part, place, limit in ((part, f"{REST}/{key}", limit) for part, key, limit in ends)
+        if (value := evidence.number(place)) is not None
+    ]
+    return worse(found) or check.missing()

@@ -1,18 +1,21 @@
 """The control solenoid: coil, supply, ground, and whether the control pressure follows its duty."""
 
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import hypot
 
-from calc.checks.evidence import COIL_OHM, RELATIVE, STANDARD, VOLT, Evidence
+from calc.checks.evidence import STANDARD, Evidence, coil_doubt, voltage_doubt
 from calc.checks.finding import Check, Finding
 from calc.physics.solenoid import resistance_at_20c
-from calc.uncertainty.decision import Limit
+from calc.uncertainty.decision import Chances, Limit
 
 DROP_V = 0.5
 FOLLOWS_PCT = {"changeover": 85.0, "bleed": 60.0, "unknown": 60.0}
 OPEN_CIRCUIT_OHM = 1e5
 UNKNOWN_TEMPERATURE_C, UNKNOWN_TEMPERATURE_STANDARD = 20.0, 10.0
 COPPER_PER_KELVIN = 0.00393
+NOT_FOLLOWING = Chances(0.95, 0.05, 0.0)  # a step back beyond twice its standard uncertainty
 
 
 def coil(evidence: Evidence, check: Check) -> Finding:
@@ -26,13 +29,15 @@ def coil(evidence: Evidence, check: Check) -> Finding:
         celsius, doubt_c = UNKNOWN_TEMPERATURE_C, UNKNOWN_TEMPERATURE_STANDARD
     celsius = max(-60.0, min(250.0, celsius))
     at_20 = resistance_at_20c(ohm, celsius)
-    doubt = hypot(RELATIVE["coil"] * at_20, COIL_OHM, at_20 * COPPER_PER_KELVIN * doubt_c)
+    warm = ohm / at_20 if at_20 else 1.0
+    doubt = hypot(coil_doubt(ohm) / warm, at_20 * COPPER_PER_KELVIN * doubt_c / warm)
     places = ("/tests/solenoid/coil_ohm",) + (("/tests/solenoid/coil_c",) if typed is not None else ())
     limit = evidence.limit("solenoid_coil_ohm_20c")
     open_circuit = ohm >= OPEN_CIRCUIT_OHM
-    if limit is None and open_circuit:
+    typical = limit is None and open_circuit
+    if typical:
         limit = Limit(high=OPEN_CIRCUIT_OHM)
-    return check.judged(at_20, doubt, limit, places, open_circuit=open_circuit)
+    return check.judged(at_20, doubt, limit, places, typical=typical, open_circuit=open_circuit)
 
 
 def supply(evidence: Evidence, check: Check) -> Finding:
@@ -56,42 +61,82 @@ def hoses(evidence: Evidence, check: Check) -> Finding:
     return check.flag(in_order, places, fault=fault)
 
 
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One duty of the bench sweep: the share of the supply that arrives. [%, kPa]
+
+    own : standard uncertainty of the share from how finely both pressures were read. [%]
+    shared : relative standard uncertainty of every share from the gauge's class. [-]
+    """
+
+    pointer: str
+    duty: float
+    share: float
+    own: float
+    shared: float
+    known: bool
+
+
 def response(evidence: Evidence, check: Check) -> Finding:
-    """Share of the supply over which the control pressure follows the duty in the bench sweep."""
+    """Share of the supply over which the control pressure follows the duty in the bench sweep.
+
+    A step back beyond the doubt of two readings is not following, however far the rest reaches.
+    """
+    rows = sweep(evidence)
+    if len(rows) < 2:
+        return check.missing()
+    falls = rows[-1].share < rows[0].share
+    highest, lowest = max(rows, key=lambda row: row.share), min(rows, key=lambda row: row.share)
+    span = highest.share - lowest.share
+    monotone = all(_follows(before, after, falls) for before, after in pairwise(rows))
+    level = sum(1 for row in rows if row.share >= 50.0) * 2 >= len(rows)
+    found = check.judged(
+        span if monotone else _longest_run(rows, falls),
+        hypot(highest.own, lowest.own, span * highest.shared),
+        Limit(low=FOLLOWS_PCT[evidence.kind.arrangement]),
+        tuple(f"{row.pointer}/{key}" for row in rows for key in ("control_kpa", "supply_kpa")),
+        may_acquit=all(row.known for row in rows),
+        typical=True,
+        monotone=monotone,
+        stays="passing" if level else "venting",
+        by_bench=evidence.get("/tests/solenoid/driven_by") == "bench",
+    )
+    if monotone or found.outcome == "outside":
+        return found
+    return replace(found, outcome="outside", chances=NOT_FOLLOWING)
+
+
+def sweep(evidence: Evidence) -> list[Row]:
+    """The rows of the bench sweep that hold a supply worth the name, by duty."""
     gauge = evidence.get("/tests/solenoid/gauge")
     rows = []
     for pointer, item in evidence.items("/tests/solenoid/sweep"):
         duty, fed, got = item.get("duty_pct"), item.get("supply_kpa"), item.get("control_kpa")
         if duty is None or fed is None or got is None:
             continue
-        supply_read, control_read = evidence.pressure(fed, gauge), evidence.pressure(got, gauge)
-        if abs(supply_read.value) > 4.0 * supply_read.own + 1.0:
-            share = 100.0 * control_read.value / supply_read.value
-            doubt = 100.0 * hypot(control_read.own, share / 100.0 * supply_read.own) / abs(supply_read.value)
-            rows.append((duty, share, doubt, pointer, supply_read.known))
-    if len(rows) < 2:
-        return check.missing()
-    rows.sort(key=lambda row: row[0])
-    shares = [row[1] for row in rows]
-    doubt = hypot(rows[0][2], rows[-1][2])
-    span = max(shares) - min(shares)
-    falls = shares[-1] < shares[0]
-    steps = [(a[1] - b[1]) * (1 if falls else -1) for a, b in pairwise(rows)]
-    back = max((-step for step in steps), default=0.0)
-    monotone = back <= 2.0 * hypot(doubt, doubt)
-    limit = Limit(low=FOLLOWS_PCT[evidence.kind.arrangement])
-    places = tuple(f"{row[3]}/control_kpa" for row in rows)
-    level = sum(1 for share in shares if share >= 50.0) * 2 >= len(shares)
-    return check.judged(
-        span if monotone else max(0.0, span - back),
-        doubt,
-        limit,
-        places,
-        may_acquit=rows[0][4] and monotone,
-        typical=True,
-        stays="passing" if level else "venting",
-        by_bench=evidence.get("/tests/solenoid/driven_by") == "bench",
-    )
+        supply_read, control = evidence.pressure(fed, gauge), evidence.pressure(got, gauge)
+        fed_kpa = abs(supply_read.value)
+        if fed_kpa > 4.0 * supply_read.own + 1.0:
+            ratio = control.value / supply_read.value
+            own = 100.0 * hypot(control.own, ratio * supply_read.own) / fed_kpa
+            shared = supply_read.shared / fed_kpa
+            rows.append(Row(pointer, float(duty), 100.0 * ratio, own, shared, supply_read.known))
+    return sorted(rows, key=lambda row: row.duty)
+
+
+def _follows(before: Row, after: Row, falls: bool) -> bool:
+    back = after.share - before.share if falls else before.share - after.share
+    return back <= 2.0 * hypot(before.own, after.own)
+
+
+def _longest_run(rows: Sequence[Row], falls: bool) -> float:
+    """The widest span of a stretch that follows."""
+    widest, start = 0.0, 0
+    for place in range(1, len(rows)):
+        if not _follows(rows[place - 1], rows[place], falls):
+            start = place
+        widest = max(widest, abs(rows[place].share - rows[start].share))
+    return widest
 
 
 def _drop(evidence: Evidence, check: Check, key: str) -> Finding:
@@ -101,5 +146,4 @@ def _drop(evidence: Evidence, check: Check, key: str) -> Finding:
     limit, typical = evidence.limit(key), False
     if limit is None:
         limit, typical = Limit(high=DROP_V), True
-    doubt = hypot(RELATIVE["voltage"] * volts, VOLT)
-    return check.judged(volts, doubt, limit, (f"/tests/solenoid/{key}",), typical=typical)
+    return check.judged(volts, voltage_doubt(volts), limit, (f"/tests/solenoid/{key}",), typical=typical)

@@ -25,7 +25,7 @@ def smoke_leak(evidence: Evidence, check: Check) -> Finding:
     places = [pointer for pointer, _ in evidence.items("/tests/smoke/places")]
     if seen is None and not places:
         return check.missing()
-    leaking = bool(seen) or bool(places)
+    leaking = bool(places) if seen is None else bool(seen)
     names = [str(item["where"]) for _, item in evidence.items("/tests/smoke/places") if item.get("where")]
     read_from = ("/tests/smoke/leak_seen",) if seen is not None else tuple(places)
     return check.flag(not leaking, read_from, places=names)

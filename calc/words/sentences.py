@@ -145,7 +145,7 @@ class Sentences:
             return str(self.words.WITHIN)
         if found.outcome == "outside":
             words = self.words.CHECKS[found.check]
-            return str(words.low if found.side == "low" else words.high)
+            return str(words.low if found.spoken_side == "low" else words.high)
         hint = self.settles(found, finer)
         return f"{self.words.UNDECIDED} {hint}" if hint else str(self.words.UNDECIDED)
 
