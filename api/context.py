@@ -6,6 +6,8 @@ from pathlib import Path
 
 from flask import Flask, current_app, g
 
+from api.address import Address
+from api.clock import Clock, utc_now
 from api.shelf import Shelf
 from api.store import database
 from api.store.blobs import Blobs
@@ -16,12 +18,21 @@ PROJECT = Path(__file__).resolve().parent.parent
 
 @dataclass(frozen=True)
 class Context:
-    """The folders and files that this server works with."""
+    """The folders and files that this server works with; `address` is None where it serves loopback alone."""
 
     database: Path
     blobs: Blobs
     calc: Path
     shelf: Shelf
+    address: Address | None = None
+    former: tuple[Address, ...] = ()
+    set_up_code: str | None = None
+    clock: Clock = utc_now
+
+    @property
+    def data(self) -> Path:
+        """The folder that all of it lies in."""
+        return self.database.parent
 
 
 def attach(app: Flask, context: Context) -> None:

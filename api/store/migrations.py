@@ -42,4 +42,102 @@ MIGRATIONS = (
             ) STRICT, WITHOUT ROWID""",
         ),
     ),
+    Migration(
+        2,
+        "people, phones, office",
+        (
+            """CREATE TABLE settings (
+                name TEXT PRIMARY KEY,
+                value TEXT NOT NULL
+            ) STRICT, WITHOUT ROWID""",
+            """CREATE TABLE people (
+                id TEXT PRIMARY KEY,
+                name TEXT NOT NULL UNIQUE COLLATE NOCASE,
+                role TEXT NOT NULL CHECK (role IN ('owner', 'technician', 'office')),
+                password TEXT NOT NULL,
+                since TEXT NOT NULL,
+                left_at TEXT
+            ) STRICT, WITHOUT ROWID""",
+            """CREATE TABLE phones (
+                id TEXT PRIMARY KEY,
+                name TEXT NOT NULL,
+                person TEXT NOT NULL REFERENCES people (id),
+                token_sha256 TEXT NOT NULL UNIQUE,
+                paired_at TEXT NOT NULL,
+                last_sync_at TEXT,
+                revoked_at TEXT
+            ) STRICT, WITHOUT ROWID""",
+            """CREATE TABLE pairing_codes (
+                code_sha256 TEXT PRIMARY KEY,
+                person TEXT NOT NULL REFERENCES people (id),
+                made_at TEXT NOT NULL
+            ) STRICT, WITHOUT ROWID""",
+            """CREATE TABLE sessions (
+                id TEXT PRIMARY KEY,
+                token_sha256 TEXT NOT NULL UNIQUE,
+                person TEXT NOT NULL REFERENCES people (id),
+                phone TEXT REFERENCES phones (id),
+                began_at TEXT NOT NULL,
+                seen_at TEXT NOT NULL,
+                browser TEXT NOT NULL
+            ) STRICT, WITHOUT ROWID""",
+            """CREATE TABLE attempts (
+                subject TEXT NOT NULL,
+                at TEXT NOT NULL
+            ) STRICT""",
+            "CREATE INDEX attempts_by_subject ON attempts (subject, at)",
+            """CREATE TABLE audit (
+                number INTEGER PRIMARY KEY,
+                at TEXT NOT NULL,
+                person TEXT NOT NULL,
+                name TEXT NOT NULL,
+                did TEXT NOT NULL,
+                about TEXT NOT NULL
+            ) STRICT""",
+            """CREATE TRIGGER audit_is_never_changed BEFORE UPDATE ON audit
+                BEGIN SELECT RAISE(ABORT, 'the audit trail is only added to'); END""",
+            """CREATE TRIGGER audit_is_never_deleted BEFORE DELETE ON audit
+                BEGIN SELECT RAISE(ABORT, 'the audit trail is only added to'); END""",
+            """CREATE TABLE register_gauges (
+                id TEXT PRIMARY KEY,
+                label TEXT NOT NULL UNIQUE COLLATE NOCASE,
+                gauge TEXT NOT NULL,
+                calibrated_on TEXT,
+                due_on TEXT,
+                retired_at TEXT
+            ) STRICT, WITHOUT ROWID""",
+            """CREATE TABLE vehicle_limits (
+                id TEXT PRIMARY KEY,
+                make TEXT NOT NULL,
+                model TEXT NOT NULL,
+                engine TEXT NOT NULL,
+                quantity TEXT NOT NULL,
+                least TEXT,
+                most TEXT,
+                source TEXT NOT NULL,
+                typed_by TEXT NOT NULL,
+                typed_at TEXT NOT NULL,
+                UNIQUE (make, model, engine, quantity)
+            ) STRICT, WITHOUT ROWID""",
+            """CREATE TABLE prices (
+                id TEXT PRIMARY KEY,
+                kind TEXT NOT NULL CHECK (kind IN ('part', 'labour', 'other')),
+                name TEXT NOT NULL UNIQUE COLLATE NOCASE,
+                unit TEXT NOT NULL,
+                price TEXT NOT NULL,
+                tax_pct TEXT NOT NULL
+            ) STRICT, WITHOUT ROWID""",
+            """CREATE TABLE job_words (
+                job TEXT PRIMARY KEY REFERENCES jobs (id),
+                registration TEXT NOT NULL,
+                customer TEXT NOT NULL,
+                opened_on TEXT NOT NULL,
+                fault TEXT NOT NULL,
+                says TEXT NOT NULL,
+                words TEXT NOT NULL
+            ) STRICT, WITHOUT ROWID""",
+            """CREATE TRIGGER job_words_are_made_anew AFTER UPDATE ON jobs
+                BEGIN DELETE FROM job_words WHERE job = old.id; END""",
+        ),
+    ),
 )
