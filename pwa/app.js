@@ -10,9 +10,12 @@ import { createKeeper } from "./parts/kept.js";
 import { createPainter } from "./parts/painter.js";
 import { mainButton, page } from "./parts/page.js";
 import { go, link, onRoute, route } from "./parts/router.js";
+import { testPageOf } from "./parts/test_pages.js";
 import { createVerdicts } from "./parts/verdicts.js";
 import { applyLook, readSettings } from "./parts/look.js";
 import { actuatorScreen } from "./screens/actuator.js";
+import { actuatorSweepScreen } from "./screens/actuator_sweep.js";
+import { baseBoostScreen } from "./screens/base_boost_run.js";
 import { cardScreen } from "./screens/card.js";
 import { chargeDecayScreen } from "./screens/charge_decay.js";
 import { customerScreen } from "./screens/customer.js";
@@ -22,13 +25,13 @@ import { jobsScreen } from "./screens/jobs.js";
 import { limitsScreen } from "./screens/limits.js";
 import { lookScreen } from "./screens/look.js";
 import { newJobScreen } from "./screens/new_job.js";
+import { plainTestScreen } from "./screens/plain_test.js";
 import { roadScreen } from "./screens/road.js";
 import { roadRunScreen } from "./screens/road_run.js";
-import { sensorsScreen } from "./screens/sensors.js";
 import { settingsScreen } from "./screens/settings.js";
 import { smokeScreen } from "./screens/smoke.js";
 import { solenoidScreen } from "./screens/solenoid.js";
-import { turboScreen } from "./screens/turbo_inspection.js";
+import { solenoidSweepScreen } from "./screens/solenoid_sweep.js";
 import { verdictScreen } from "./screens/verdict.js";
 import { words } from "./words/en.js";
 
@@ -39,13 +42,14 @@ const OF_A_JOB = {
   limits: limitsScreen,
   gauges: gaugesScreen,
   look: lookScreen,
-  turbo_inspection: turboScreen,
   smoke: smokeScreen,
   charge_decay: chargeDecayScreen,
   actuator: actuatorScreen,
+  actuator_sweep: actuatorSweepScreen,
   solenoid: solenoidScreen,
-  sensors_at_rest: sensorsScreen,
+  solenoid_sweep: solenoidSweepScreen,
   road: roadScreen,
+  base_boost_run: baseBoostScreen,
   verdict: verdictScreen,
   customer: customerScreen,
 };
@@ -56,6 +60,7 @@ function screenAt(app, [first = "", id, where = "", item]) {
   const job = jobContext(app, id);
   if (!job) return { build: () => goneScreen(app) };
   if (where === "road" && item) return roadRunScreen(app, job, item);
+  if (testPageOf(where)?.drawing) return plainTestScreen(where)(app, job);
   return (OF_A_JOB[where] ?? jobScreen)(app, job);
 }
 

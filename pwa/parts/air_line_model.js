@@ -1,32 +1,46 @@
 /** The air line as data: the stations in the way of the air, what was found at each, and where the line breaks. */
 import { words } from "../words/en.js";
-import { outcomeWords } from "./fields.js";
+import { shortOutcome } from "./fields.js";
+import { isDone } from "./test_list.js";
+import { pageOfCheck } from "./test_pages.js";
 
 const WORST_FIRST = ["outside", "undecided", "within", "no_limit", "kept", "not_examined"];
 
-/** `tube`: whose state the tube has here (a sensor hangs on a tube that others examine). */
+/**
+ * `pages`: the tests that hang here, `checks` what they and the road say of this place, `steps` what was looked at.
+ * `tube`: whose state the tube has here (a sensor hangs on a tube that others examine).
+ */
 const STATIONS = [
-  { id: "filter", page: "look", checks: ["intake_depression"], steps: ["look_filter"], places: [] },
-  { id: "airMass", page: "sensors_at_rest", tube: "filter", checks: ["rest_air_mass", "road_air_mass"], places: ["sensors_at_rest/air_mass_gps"] },
-  { id: "compressor", page: "turbo_inspection", checks: ["turbo_radial_play", "turbo_axial_play", "turbo_wheels"], places: ["turbo_inspection"] },
+  { id: "filter", pages: ["look", "intake_depression"], checks: ["intake_depression"], steps: ["look_filter"], places: ["intake_depression"] },
+  { id: "airMass", pages: ["sensors_at_rest"], tube: "filter", checks: ["rest_air_mass", "road_air_mass"], places: ["sensors_at_rest/air_mass_gps"] },
   {
-    id: "cooler", page: "charge_decay", checks: ["smoke_leak", "charge_leak_hole", "cooler_drop"],
-    steps: ["look_clamps", "look_cooler_oil"], places: ["smoke", "charge_decay"],
+    id: "compressor", pages: ["turbo_inspection", "bypass_valve"], places: ["turbo_inspection", "bypass_valve"],
+    checks: ["turbo_radial_play", "turbo_axial_play", "turbo_wheels", "bypass_hold"],
   },
   {
-    id: "chargePressure", page: "sensors_at_rest", tube: "cooler", checks: ["rest_charge_pressure", "rest_temperatures", "road_sensor"],
+    id: "cooler", pages: ["charge_decay", "smoke", "cooler_drop"], checks: ["smoke_leak", "charge_leak_hole", "cooler_drop"],
+    steps: ["look_clamps", "look_cooler_oil"], places: ["smoke", "charge_decay", "cooler_drop"],
+  },
+  {
+    id: "chargePressure", pages: ["sensors_at_rest"], tube: "cooler", checks: ["rest_charge_pressure", "rest_temperatures", "sensor_feed", "road_sensor"],
     places: ["sensors_at_rest/charge_pressure_kpa_abs"],
   },
-  { id: "throttle", page: "sensors_at_rest", tube: null, checks: ["rest_pedal", "road_pedal"], places: ["sensors_at_rest/pedal_floored_pct"] },
-  { id: "engine", page: null, checks: ["engine_health"], places: [] },
-  { id: "turbine", page: "look", checks: ["exhaust_leak"], steps: ["look_soot"], places: ["exhaust_leak"] },
-  { id: "exhaust", page: null, checks: ["exhaust_back_pressure"], places: [] },
   {
-    id: "solenoid", page: "solenoid", control: true, checks: ["solenoid_coil", "solenoid_supply", "solenoid_ground", "solenoid_response", "control_hoses"],
-    steps: ["look_control_hoses"], places: ["solenoid"],
+    id: "throttle", pages: ["sensors_at_rest", "throttle"], checks: ["rest_pedal", "road_pedal", "throttle_opens"],
+    places: ["sensors_at_rest/pedal_floored_pct", "throttle"],
+  },
+  { id: "engine", pages: ["engine_health", "egr"], checks: ["engine_health", "egr_closes"], places: ["engine_health", "egr"] },
+  {
+    id: "turbine", pages: ["look", "exhaust_leak", "wastegate_inspection"], checks: ["exhaust_leak", "wastegate_seat"],
+    steps: ["look_soot"], places: ["exhaust_leak", "wastegate_inspection"],
+  },
+  { id: "exhaust", pages: ["exhaust_back_pressure"], checks: ["exhaust_back_pressure"], places: ["exhaust_back_pressure"] },
+  {
+    id: "solenoid", pages: ["solenoid", "solenoid_sweep"], control: true, steps: ["look_control_hoses"], places: ["solenoid"],
+    checks: ["solenoid_coil", "solenoid_supply", "solenoid_ground", "solenoid_response", "control_hoses", "road_control_pressure"],
   },
   {
-    id: "actuator", page: "actuator", control: true, places: ["actuator"],
+    id: "actuator", pages: ["actuator", "actuator_sweep"], control: true, places: ["actuator"],
     checks: ["actuator_start", "actuator_full", "actuator_travel", "actuator_rate", "actuator_hysteresis", "actuator_hold", "actuator_moves", "actuator_returns"],
   },
 ];
@@ -58,19 +72,27 @@ export function stationOf(conclusion) {
   return STATION_OF_FAULT[conclusion.fault] ?? STATION_OF_LOCATION[conclusion.location] ?? null;
 }
 
+/** {outcome, says, page}: the worst that was found here, and the page that touching it opens. */
 function foundAt(job, station, accused) {
   const findings = station.checks.map((check) => job.finding(check)).filter((one) => one && one.value !== null);
-  const seen = [...findings.map(byFinding), ...bySteps(job, station)].sort(byWorst);
-  const [worst] = seen;
-  if (accused === station.id && worst?.outcome !== "outside") return { outcome: "outside", says: words.verdict.standing[job.judged.verdict.conclusion.standing] };
-  if (worst) return worst;
+  const [worst] = [...findings.map(byFinding), ...bySteps(job, station)].sort(byWorst);
+  const page = ["outside", "undecided"].includes(worst?.outcome) && worst.page ? worst.page : firstOpen(job, station);
+  if (accused === station.id && worst?.outcome !== "outside") {
+    return { outcome: "outside", says: words.verdict.standing[job.judged.verdict.conclusion.standing], page };
+  }
+  if (worst) return { ...worst, page };
   const kept = station.places.some((place) => job.value(`/tests/${place}`) !== undefined);
-  return kept ? { outcome: "kept", says: words.air.outcome.kept } : { outcome: "not_examined", says: words.air.outcome.not_examined };
+  const outcome = kept ? "kept" : "not_examined";
+  return { outcome, says: words.air.outcome[outcome], page };
+}
+
+function firstOpen(job, { pages }) {
+  return pages.find((page) => !isDone(job.document, page)) ?? pages[0];
 }
 
 function byFinding(finding) {
   const unjudged = finding.outcome === "not_examined";
-  return { outcome: unjudged ? "no_limit" : finding.outcome, says: outcomeWords(finding) };
+  return { outcome: unjudged ? "no_limit" : finding.outcome, says: shortOutcome(finding), page: pageOfCheck(finding.check) };
 }
 
 function bySteps(job, { steps = [] }) {
@@ -78,6 +100,7 @@ function bySteps(job, { steps = [] }) {
   return states.filter((state) => state === "in_order" || state === "not_in_order").map((state) => ({
     outcome: state === "in_order" ? "within" : "outside",
     says: words.air.seen[state],
+    page: "look",
   }));
 }
 

@@ -1,6 +1,8 @@
 /** Leads the pad through the fields of a page: what is being typed, what is kept, which field comes next. */
 import { face } from "./face.js";
 import { pad } from "./pad.js";
+import { mark, outcomeWords } from "./fields.js";
+import { el } from "./el.js";
 import { figureOf, limitText, maySign, shown, stored, textOf, unitOf } from "./quantity.js";
 import { readNumber } from "./units.js";
 import { words } from "../words/en.js";
@@ -72,10 +74,19 @@ function look(one, state, job) {
     unit: unitOf(one.kind, job.unit),
     hint: limit ? words.limit.given(limit) : (one.hint ?? ""),
     last,
+    live: live(one, typed, job),
     sign: maySign(one.kind),
     step: one.gauge?.division_kpa ? textOf("pressure", one.gauge.division_kpa / 2, job.unit) : null,
     ready: typed === null ? null : `${state.text} ${unitOf(one.kind, job.unit)}`.trim(),
   };
+}
+
+/** What the typed value would say, with its doubt and what would settle it, before it is kept. */
+function live(one, typed, job) {
+  if (typed === null || !one.check || !one.places) return null;
+  const finding = job.app.verdicts.trialOf(job.handle, job.unit, one.places(stored(one.kind, typed, job.unit)), one.check);
+  if (finding === null || finding.value === null) return null;
+  return el("span", { class: `outcome ${finding.outcome}` }, mark(finding.outcome), outcomeWords(finding), finding.settles && `. ${finding.settles}`);
 }
 
 function keysOf(one, state, set, job) {

@@ -1,4 +1,5 @@
 /** The face: the job's own gauge drawn white on paper; touch it where the real needle stands. */
+import { words } from "../words/en.js";
 import { draw } from "./el.js";
 import { fromKpa, printNumber } from "./units.js";
 
@@ -13,11 +14,12 @@ export function face({ gauge, kpa, limit, unit, take }) {
   const touch = (event) => take(valueUnder(event, gauge));
   return draw(
     "svg",
-    { viewBox: "0 0 200 176", class: "face", "aria-hidden": "true", key: "face", on: { pointerdown: touch, pointermove: dragging(touch) } },
+    { viewBox: "0 0 200 200", class: "face", "aria-hidden": "true", key: "face", on: { pointerdown: touch, pointermove: dragging(touch) } },
     draw("circle", { cx: MIDDLE, cy: MIDDLE, r: RADIUS, class: "rim" }),
     limit && band(limit, scale, gauge),
     marks(gauge, scale, unit),
-    draw("text", { x: MIDDLE, y: 148, class: "face-unit" }, unit),
+    draw("text", { x: MIDDLE, y: 142, class: "face-unit" }, unit),
+    gauge.class_pct && draw("text", { x: MIDDLE, y: 164, class: "face-class" }, words.gauges.classOf(gauge.class_pct)),
     Number.isFinite(kpa) && needle(scale(kpa)),
     draw("circle", { cx: MIDDLE, cy: MIDDLE, r: 5, class: "hub" }),
   );

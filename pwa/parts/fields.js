@@ -9,8 +9,9 @@ import { limitText, textOf } from "./quantity.js";
 export function placeField(job, spec) {
   const gauge = spec.gauge ? gaugeFor(job, spec.gauge) : null;
   const limit = spec.limit ? job.value(`/spec/${spec.limit}`) : undefined;
-  const write = (value) => job.handle.setMany([[spec.path, value], ...gaugePlace(job, spec, gauge)]);
-  return { key: spec.path, ...spec, gauge, limit, value: job.value(spec.path), write };
+  const places = (value) => [[spec.path, value], ...gaugePlace(job, spec, gauge)];
+  const write = (value) => job.handle.setMany(places(value));
+  return { key: spec.path, ...spec, gauge, limit, value: job.value(spec.path), places, write };
 }
 
 function gaugePlace(job, spec, gauge) {
@@ -38,6 +39,13 @@ function outcomeOf(job, check) {
   const finding = job.judged.fresh && job.finding(check);
   if (!finding || finding.value === null) return null;
   return el("span", { class: `outcome ${finding.outcome}` }, mark(finding.outcome), outcomeWords(finding));
+}
+
+/** As short as the air line needs it: the word, then the figure. */
+export function shortOutcome(finding) {
+  const unjudged = finding.outcome === "not_examined" && finding.value !== null;
+  const word = unjudged ? words.air.outcome.no_limit : words.air.short[finding.outcome];
+  return finding.figure && finding.unit !== "flag" ? `${word} ${finding.figure}` : word;
 }
 
 /** The outcome in words. A value without a limit was read and is not judged. */
@@ -70,6 +78,18 @@ export function results(job, checks) {
 
 function hasReading(job, checks, verdict) {
   return !verdict || checks.some((check) => (job.finding(check)?.value ?? null) !== null);
+}
+
+/** One finding in a line: shape, name, and the word with its figure. */
+export function shortLine(finding) {
+  return el(
+    "p",
+    { class: `result ${finding.outcome}`, key: `short ${finding.check}` },
+    mark(finding.outcome),
+    el("strong", {}, finding.title),
+    " ",
+    el("span", { class: `outcome ${finding.outcome}` }, shortOutcome(finding)),
+  );
 }
 
 /** One finding: its outcome as shape and word, then the sentence of the calculation. */

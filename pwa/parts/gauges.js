@@ -4,14 +4,24 @@ import { el } from "./el.js";
 import { selectField } from "./inputs.js";
 import { listAt, valueAt } from "./pointer.js";
 import { link } from "./router.js";
-import { printPressure } from "./units.js";
+import { fromKpa, printNumber, printPressure } from "./units.js";
 
 /** Name, scale and class of a gauge in the unit shown. */
 export function describeGauge(gauge, unit) {
   const [low, high] = gauge.span_kpa ?? [];
   const span = high === undefined ? "" : `${words.limit.fromTo(printPressure(low, unit), printPressure(high, unit))} ${unit}`;
-  const grade = gauge.kind === "digital" ? words.gauges.digital : gauge.class_pct && words.gauges.classOf(gauge.class_pct);
-  return words.gauges.describe(span, grade, gauge.calibrated_on);
+  return words.gauges.describe(span, gradeOf(gauge), gauge.calibrated_on);
+}
+
+/** As short as a choice needs it: number, end of scale, class. */
+function shortGauge(job, gauge) {
+  const high = gauge.span_kpa?.[1];
+  const span = high === undefined ? null : `${printNumber(fromKpa(high, job.unit), 0, 1)} ${job.unit}`;
+  return [gaugeName(job, gauge), span, gradeOf(gauge)].filter(Boolean).join(" \u00b7 ");
+}
+
+function gradeOf(gauge) {
+  return gauge.kind === "digital" ? words.gauges.digital : gauge.class_pct && words.gauges.classOf(gauge.class_pct);
 }
 
 /** Gauges of a job are numbered as they were put on it. */
@@ -34,7 +44,7 @@ export function gaugeChoice(job, gauge) {
   const { label = words.gauges.choose, path, use } = gauge;
   const gauges = listAt(job.document, "/gauges");
   if (!gauges.length) return el("p", {}, el("a", { href: link("job", job.id, "gauges") }, words.gauges.manage));
-  const options = [["", words.gauges.withoutGauge], ...gauges.map((one) => [one.id, `${gaugeName(job, one)}: ${describeGauge(one, job.unit)}`])];
+  const options = [["", words.gauges.withoutGauge], ...gauges.map((one) => [one.id, shortGauge(job, one)])];
   const change = async (id) => {
     await job.app.workbook.settings.set(`gauge ${use}`, id || null);
     if (path) await job.set(label, path, id || null);

@@ -6,7 +6,7 @@ const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9"];
 
 /**
  * @param {{label: string, text: string, unit: string, hint: string, last: string, step: string|null, sign: boolean,
- *          face: Node|null, type: Function, back: Function, minus: Function, nudge: Function, keep: Function,
+ *          live: Node|null, face: Node|null, type: Function, back: Function, minus: Function, nudge: Function, keep: Function,
  *          skip: Function, close: Function}} shown
  */
 export function pad(shown) {
@@ -18,13 +18,12 @@ export function pad(shown) {
     "form",
     { class: "pad", key: "pad", "aria-label": words.pad.name(shown.label), on: { submit: send, keydown: (e) => arrows(e, shown) } },
     heading(shown),
-    shown.face,
-    el("div", { class: "keys" }, keys(shown)),
+    el("div", { class: shown.face ? "pad-body with-face" : "pad-body" }, shown.face, el("div", { class: "keys" }, keys(shown))),
     lastRow(shown),
   );
 }
 
-function heading({ label, text, unit, hint, last, typed }) {
+function heading({ label, text, unit, hint, last, live, typed }) {
   const line = el("input", {
     id: "pad-line",
     key: "pad-line",
@@ -42,6 +41,7 @@ function heading({ label, text, unit, hint, last, typed }) {
     el("label", { for: "pad-line" }, label),
     el("p", { class: "pad-value" }, line, el("span", { class: "unit" }, unit)),
     el("p", { class: "hint", id: "pad-hint" }, [hint, last && words.pad.last(last)].filter(Boolean).join(" \u00b7 ")),
+    el("p", { class: "live", "aria-live": "polite" }, live),
   );
 }
 

@@ -4,11 +4,11 @@ import { el } from "./el.js";
 import { keptText } from "./kept.js";
 
 /**
- * @param {{title: string, under?: string, back?: {href: string, text: string}, main: Node[], bar?: Node|null,
- *          wide?: boolean}} content
+ * @param {{title: string, under?: string, back?: {href: string, text: string}, main: Node[], bar?: Node|null, left?: string,
+ *          kind?: string}} content
  */
 export function page(content, keeper) {
-  return el("div", { class: "page" }, header(content), main(content), bar(content, keeper));
+  return el("div", { class: content.kind ? `page ${content.kind}` : "page" }, header(content), main(content), bar(content, keeper));
 }
 
 function header({ title, under, back }) {
@@ -25,17 +25,18 @@ function main({ main: parts, key }) {
   return el("main", { id: "main", key }, parts);
 }
 
-function bar({ bar: content }, keeper) {
-  return el("footer", { class: "bar" }, keptLine(keeper), content);
+function bar({ bar: content, left }, keeper) {
+  return el("footer", { class: "bar" }, keptLine(keeper, left), content);
 }
 
-function keptLine(keeper) {
+/** What became of the last touch; while nothing was touched, what is left to do. */
+function keptLine(keeper, left) {
   const { line } = keeper;
   const canUndo = line.state === "kept" && line.handle;
   return el(
     "div",
     { class: `kept ${line.state}` },
-    el("p", { role: line.state === "failed" ? "alert" : "status", "aria-live": "polite" }, keptText(line)),
+    el("p", { role: line.state === "failed" ? "alert" : "status", "aria-live": "polite" }, line.state === "idle" && left ? left : keptText(line)),
     canUndo && el("button", { type: "button", class: "plain", key: "undo", on: { click: () => keeper.undo() } }, words.kept.undo),
   );
 }

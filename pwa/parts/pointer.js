@@ -10,6 +10,19 @@ export function valueAt(document, path) {
   return here ?? undefined;
 }
 
+/** A copy of the document with these places set: [[path, value]], none of them in a list. */
+export function withValues(document, pairs) {
+  const copy = structuredClone(document);
+  for (const [path, value] of pairs) {
+    const names = path.split("/").slice(1);
+    const last = names.pop();
+    let here = copy;
+    for (const name of names) here = here[name] ??= {};
+    here[last] = value;
+  }
+  return copy;
+}
+
 /** The list at a path, empty where there is none. */
 export function listAt(document, path) {
   return valueAt(document, path) ?? [];

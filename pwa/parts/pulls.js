@@ -88,14 +88,14 @@ export function pathsOf(run, pull) {
 
 /**
  * Gauge pressure at which a pull is broken off, in kPa, or null: what the job says, else the highest boost aimed at and
- * its tolerance, less the air pressure of the place.
+ * its tolerance, less the air pressure of the place; never rounded up.
  */
 export function abortFigure({ spec = {}, site = {}, tests = {} }) {
   if (spec.abort_boost_kpa !== undefined) return spec.abort_boost_kpa;
   const highest = spec.boost_specified_peak_kpa_abs?.max;
   const barometric = site.barometric_kpa_abs ?? tests.sensors_at_rest?.barometric_kpa_abs;
   if (highest === undefined || barometric === undefined) return null;
-  return highest + (spec.boost_tolerance_kpa ?? DEFAULT_TOLERANCE_KPA) - barometric;
+  return Math.floor(highest + (spec.boost_tolerance_kpa ?? DEFAULT_TOLERANCE_KPA) - barometric);
 }
 
 /** Common practice, no source: the contract's default for a difference of boost. */

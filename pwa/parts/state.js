@@ -1,6 +1,7 @@
 /** In plain words: is it kept, is it in the workshop, can it calculate. */
 import { words } from "../words/en.js";
 import { el } from "./el.js";
+import { mark } from "./fields.js";
 import { button, lines } from "./page.js";
 
 const MEGA = 1_000_000;
@@ -15,7 +16,7 @@ export function timeOf(moment) {
 
 /** The state of the workshop's computer and of the calculation. */
 export function stateLines(app) {
-  return el("div", { class: "state" }, lines([...syncSays(app.syncState), engineSays(app.engineState)], "plain-list"));
+  return el("div", { class: "state" }, lines(syncSays(app.syncState), "plain-list"), engineLine(app.engineState));
 }
 
 function syncSays({ state, unsent = 0, refused = [], lastAt }) {
@@ -23,6 +24,18 @@ function syncSays({ state, unsent = 0, refused = [], lastAt }) {
   const open = unsent ? words.state.unsent(unsent) : null;
   const apart = refused.length ? words.state.refused(refused.length) : null;
   return [[says, open].filter(Boolean).join(" \u00b7 "), apart].filter(Boolean);
+}
+
+/** The mark of the calculation: an open tube while it arrives, a filled one when it needs no signal any more. */
+export function engineLine(state) {
+  const { state: now, loadedBytes = 0, totalBytes = 0 } = state;
+  const arriving = now === "loading" && totalBytes > 0;
+  return el(
+    "div",
+    { class: "engine-state", key: "engine" },
+    el("p", { role: "status" }, mark(now === "ready" ? "within" : now === "failed" ? "outside" : "not_examined"), engineSays(state)),
+    arriving && el("progress", { max: totalBytes, value: loadedBytes, "aria-label": words.state.engineName }),
+  );
 }
 
 /** What the calculation is doing. */

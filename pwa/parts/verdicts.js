@@ -1,8 +1,10 @@
 /** Asks the calculation for the verdict of a job whenever it changed; never in the way of keeping a reading. */
+import { withValues } from "./pointer.js";
 
 /** `changed` is called when an answer has come. */
 export function createVerdicts(engine, language, changed) {
   const known = new Map();
+  let trial = { asked: null, verdict: null };
 
   function ask(handle, unit, entry) {
     const asked = JSON.stringify(handle.document) + unit;
@@ -30,6 +32,23 @@ export function createVerdicts(engine, language, changed) {
       const entry = known.get(handle.id);
       ask(handle, unit, entry);
       return entry;
+    },
+    /** What a check would say of the job with these values, which are not kept yet; null until it is known. */
+    trialOf(handle, unit, pairs, check) {
+      const document = { ...withValues(handle.document, pairs), id: `${handle.id} trial` };
+      const asked = JSON.stringify(document) + unit;
+      if (trial.asked !== asked) {
+        trial = { asked, verdict: null };
+        engine.judge(document, { unit, language }).then(
+          (verdict) => {
+            if (trial.asked !== asked) return;
+            trial.verdict = verdict;
+            changed();
+          },
+          () => {},
+        );
+      }
+      return trial.verdict?.findings.find((one) => one.check === check) ?? null;
     },
     /** Ask again: the engine has become ready. */
     forget() {

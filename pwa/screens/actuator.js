@@ -8,7 +8,9 @@ import { placeField, yesNo } from "../parts/fields.js";
 import { gaugeChoice } from "../parts/gauges.js";
 import { button, mainButton } from "../parts/page.js";
 import { prepareSound, tone } from "../parts/sound.js";
+import { link } from "../parts/router.js";
 import { testPage } from "../parts/test_page.js";
+import { testPageOf } from "../parts/test_pages.js";
 
 const text = words.tests.actuator;
 const AT = "/tests/actuator";
@@ -38,8 +40,8 @@ export function actuatorScreen(app, job) {
         yesNo(job, { label: text.choices.free, path: `${AT}/linkage_free` }),
         yesNo(job, { label: text.choices.returns, path: `${AT}/returns_to_stop` }),
       ],
-      after: minute(job, clock, start),
-      checks: ["actuator_start", "actuator_full", "actuator_hold", "actuator_moves", "actuator_returns"],
+      after: [minute(job, clock, start), el("p", {}, el("a", { class: "second", href: link("job", job.id, "actuator_sweep") }, text.toSweep))],
+      checks: testPageOf("actuator").checks,
       bar: bar(job, clock, entry, start),
     });
   return { build, leave: clock.halt };
@@ -60,15 +62,17 @@ function fieldsOf(job, clock) {
 
 /** The end of the hold brings its time along: the minute where the clock ran it, and as long as it ran. */
 function heldField(field, job, clock) {
-  const write = async (kpa) => {
+  const held = () => {
     const gone = clock.seconds();
-    const known = job.value(`${AT}/hold/t_s`);
-    const seconds = gone === null ? (known ?? MINUTE_S) : gone < MINUTE_S ? Math.round(gone) : MINUTE_S;
-    await field.write(kpa);
-    await job.handle.set(`${AT}/hold/t_s`, seconds);
+    if (gone === null) return job.value(`${AT}/hold/t_s`) ?? MINUTE_S;
+    return gone < MINUTE_S ? Math.round(gone) : MINUTE_S;
+  };
+  const places = (kpa) => [...field.places(kpa), [`${AT}/hold/t_s`, held()]];
+  const write = async (kpa) => {
+    await job.handle.setMany(places(kpa));
     await clock.stop();
   };
-  return { ...field, write };
+  return { ...field, places, write };
 }
 
 function bar(job, clock, entry, start) {

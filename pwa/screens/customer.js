@@ -2,7 +2,7 @@
 import { words } from "../words/en.js";
 import { carName } from "../parts/car.js";
 import { el } from "../parts/el.js";
-import { lines, page, section } from "../parts/page.js";
+import { page, section } from "../parts/page.js";
 import { thumb } from "../parts/photos.js";
 import { listAt } from "../parts/pointer.js";
 import { link } from "../parts/router.js";
@@ -32,13 +32,13 @@ function said(job) {
 }
 
 function found(verdict) {
-  const { customer_says: says, customer_means: means } = verdict?.conclusion ?? {};
-  if (!says) return el("p", {}, verdict?.findings.some(({ value }) => value !== null) ? words.verdict.open : text.nothing);
+  const { says, means } = verdict?.customer ?? {};
+  if (!says) return el("p", {}, text.nothing);
   return [section(text.found, el("p", { class: "headline" }, says)), means && section(text.means, el("p", {}, means))];
 }
 
-function named(title, sentences) {
-  return sentences?.length ? section(title, lines(sentences)) : null;
+function named(title, names) {
+  return names?.length ? section(title, el("p", {}, names.join(" \u00b7 "))) : null;
 }
 
 function photos(job) {
@@ -52,7 +52,7 @@ function pdf(app, job) {
   const { state } = app.syncState;
   if (state === "no_server" || state === "failed" || state === "sign_in") return el("p", { class: "left" }, text.pdfWaits);
   const mine = app.workbook.jobs().find(({ id }) => id === job.id);
-  const at = (form) => `/api/jobs/${job.id}/report.pdf?form=${form}&unit=${encodeURIComponent(job.unit)}`;
+  const at = (form) => app.workbook.reportAddress(job.id, form, job.unit);
   return el(
     "div",
     {},

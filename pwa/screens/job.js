@@ -5,12 +5,12 @@ import { airLine, ROAD_CHECKS } from "../parts/air_line_model.js";
 import { carName, carUnder } from "../parts/car.js";
 import { conflictList } from "../parts/conflicts.js";
 import { el } from "../parts/el.js";
-import { resultLine } from "../parts/fields.js";
+import { shortLine } from "../parts/fields.js";
 import { mainButton, page, section } from "../parts/page.js";
 import { listAt } from "../parts/pointer.js";
 import { link } from "../parts/router.js";
 import { engineSays, timeOf } from "../parts/state.js";
-import { isDone, pageOf, remaining } from "../parts/test_list.js";
+import { remaining } from "../parts/test_list.js";
 
 export function jobScreen(app, job) {
   return { build: () => build(app, job), painted: (root) => layOut(root, airLine(job)) };
@@ -24,15 +24,12 @@ function build(app, job) {
     under: carUnder(job.document),
     back: { href: link(), text: words.nav.jobs },
     key: "main job",
+    kind: "two-columns",
     main: [
-      conflictList(job),
-      conclusion(job, verdict),
-      airLineList(job, airLine(job)),
-      road(job),
-      rest(job, left),
-      more(job),
-      state(app, job),
+      el("div", {}, conflictList(job), conclusion(job, verdict), airLineList(job, airLine(job))),
+      el("div", {}, road(job), rest(job, verdict ?? {}, left), more(job), state(app, job)),
     ],
+    left: leftWords(left),
     bar: bar(job, verdict, left),
   };
   return page(content, app.keeper);
@@ -48,15 +45,25 @@ function conclusion(job, verdict) {
 function road(job) {
   const found = ROAD_CHECKS.map((check) => job.finding(check)).filter((finding) => finding && finding.value !== null);
   if (!found.length) return null;
-  return section(words.air.road, el("div", { class: "results" }, found.map(resultLine)));
+  return section(words.air.road, el("div", { class: "results" }, found.map(shortLine)));
 }
 
-function rest(job, left) {
-  if (!left.length) return el("p", { class: "hint" }, words.air.allDone);
-  const rows = left.map(({ page: name, title, minutes }) =>
+function rest(job, verdict, { usual, further }) {
+  return [
+    usual.length ? section(words.air.remaining, why(verdict), testLinks(job, usual)) : el("p", { class: "hint" }, words.air.allDone),
+    further.length > 0 && el("details", { key: "further" }, el("summary", {}, words.air.further), testLinks(job, further)),
+  ];
+}
+
+function why({ next_test: next }) {
+  return next?.says ? el("p", { key: "why" }, next.says) : null;
+}
+
+function testLinks(job, tests) {
+  const rows = tests.map(({ page: name, title, minutes }) =>
     el("li", { key: name }, el("a", { href: link("job", job.id, name) }, el("span", { class: "name" }, title), minutes !== null && el("span", { class: "aside" }, words.air.minutes(minutes)))),
   );
-  return section(words.air.remaining, el("ul", { class: "links" }, rows));
+  return el("ul", { class: "links" }, rows);
 }
 
 function more(job) {
@@ -78,25 +85,21 @@ function state(app, job) {
   return el("p", { class: "hint" }, `${where} \u00b7 ${engineSays(app.engineState)}`);
 }
 
-/** The next test as the big button, with its minutes and why. */
-function bar(job, verdict, left) {
-  const next = verdict?.next_test;
-  const here = next && pageOf(next.test);
-  const [first] = left;
-  if (!first && !here) return mainButton({ text: words.air.verdict, href: link("job", job.id, "verdict"), key: "to verdict" });
-  const own = here && !isDone(job.document, here) ? { page: here, title: words.tests[here].title, minutes: next.minutes } : first;
-  if (!own) return mainButton({ text: words.air.verdict, href: link("job", job.id, "verdict"), key: "to verdict" });
-  const minutes = left.every((one) => one.minutes !== null) ? left.reduce((sum, one) => sum + one.minutes, 0) : null;
-  return el(
-    "div",
-    {},
-    el("p", { class: "left" }, words.air.left(left.length, minutes)),
-    own.page === here && next.why && el("p", { class: "why" }, next.why),
-    mainButton({
-      text: own.title,
-      aside: own.minutes === null ? null : words.air.minutes(own.minutes),
-      href: link("job", job.id, own.page),
-      key: "next test",
-    }),
-  );
+/** What is left, for the thumb's line. */
+function leftWords({ usual }) {
+  if (!usual.length) return null;
+  const known = usual.every(({ minutes }) => minutes !== null);
+  return words.air.left(usual.length, known ? usual.reduce((sum, { minutes }) => sum + minutes, 0) : null);
+}
+
+/** The next test as the big button, with its minutes; a proved fault leads to its reasons instead. */
+function bar(job, verdict, { usual: [next] }) {
+  const settled = verdict?.conclusion && !verdict.next_test;
+  if (!next || settled) return mainButton({ text: words.air.verdict, href: link("job", job.id, "verdict"), key: "to verdict" });
+  return mainButton({
+    text: next.title,
+    aside: next.minutes === null ? null : words.air.minutes(next.minutes),
+    href: link("job", job.id, next.page),
+    key: "next test",
+  });
 }

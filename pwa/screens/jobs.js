@@ -1,8 +1,9 @@
 /** The list of jobs, and what the phone, the calculation and the workshop's computer are doing. */
+import { brokenLine } from "../drawings/broken.js";
 import { words } from "../words/en.js";
 import { carName, carUnder } from "../parts/car.js";
 import { el } from "../parts/el.js";
-import { lines, mainButton, page } from "../parts/page.js";
+import { mainButton, page } from "../parts/page.js";
 import { link } from "../parts/router.js";
 import { stateLines, timeOf, updateOffer } from "../parts/state.js";
 
@@ -42,7 +43,13 @@ function row({ id, document, unsent, conflicts, safeAt }) {
 }
 
 function teach() {
-  return el("section", { class: "teach" }, el("h2", {}, words.jobs.nothing), lines(words.jobs.teach));
+  return el(
+    "section",
+    { class: "teach" },
+    el("h2", {}, words.jobs.nothing),
+    brokenLine("", words.jobs.fault),
+    el("ol", { class: "lines" }, words.jobs.teach.map((sentence) => el("li", {}, sentence))),
+  );
 }
 
 function settingsLink() {

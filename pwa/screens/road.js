@@ -3,13 +3,13 @@ import { cabin } from "../drawings/bench.js";
 import { words } from "../words/en.js";
 import { el } from "../parts/el.js";
 import { results } from "../parts/fields.js";
-import { ROAD_CHECKS } from "../parts/air_line_model.js";
 import { mainButton, page, section } from "../parts/page.js";
 import { listAt } from "../parts/pointer.js";
 import { pullsOf } from "../parts/pulls.js";
 import { go, link } from "../parts/router.js";
 import { stepFoot } from "../parts/step_foot.js";
 import { cautions } from "../parts/test_page.js";
+import { testPageOf } from "../parts/test_pages.js";
 
 const text = words.tests.road;
 
@@ -31,8 +31,8 @@ function build(app, job, begin) {
     main: [
       el("figure", { class: "connect" }, cabin(text.parts), el("figcaption", {}, text.connect)),
       cautions(text.cautions),
-      runs.length > 0 && section(text.runs, el("ul", { class: "jobs" }, runs.map((run, index) => runRow(job, run, index + 1)))),
-      results(job, [...ROAD_CHECKS, "road_sensor", "road_pedal"]),
+      runList(job, runs),
+      results(job, testPageOf("road").checks),
       stepFoot(job, "road", text.title),
     ],
     bar: mainButton({ text: text.newRun, click: begin, key: "new run" }),
@@ -40,8 +40,15 @@ function build(app, job, begin) {
   return page(content, app.keeper);
 }
 
+/** Runs of this job to touch; they keep the number of their place among all. */
+export function runList(job, runs) {
+  if (!runs.length) return null;
+  const all = listAt(job.document, "/tests/road");
+  return section(text.runs, el("ul", { class: "jobs" }, runs.map((run) => runRow(job, run, all.indexOf(run) + 1))));
+}
+
 function runRow(job, run, number) {
   const says = text.runText(number, run.gear, pullsOf(run).length);
-  const phase = text.phases.find(([value]) => value === run.phase)?.[1];
-  return el("li", { key: run.id }, el("a", { href: link("job", job.id, "road", run.id) }, el("span", { class: "name" }, says), el("span", { class: "aside" }, phase)));
+  const what = run.control && run.control !== "normal" ? words.tests.base_boost_run.title : text.phases.find(([value]) => value === run.phase)?.[1];
+  return el("li", { key: run.id }, el("a", { href: link("job", job.id, "road", run.id) }, el("span", { class: "name" }, says), el("span", { class: "aside" }, what)));
 }

@@ -1,6 +1,5 @@
 /** One road run: who reads, where to let off, then pull by pull. */
 import { words } from "../words/en.js";
-import { ROAD_CHECKS } from "../parts/air_line_model.js";
 import { oneOf } from "../parts/chips.js";
 import { el } from "../parts/el.js";
 import { createEntry } from "../parts/entry.js";
@@ -13,6 +12,7 @@ import { abortFigure, pathsOf, pullFields, pullsOf, ROAD_GAUGES } from "../parts
 import { figureOf, unitOf } from "../parts/quantity.js";
 import { link } from "../parts/router.js";
 import { cautions } from "../parts/test_page.js";
+import { testPageOf } from "../parts/test_pages.js";
 
 const text = words.tests.road;
 
@@ -36,6 +36,11 @@ export function roadRunScreen(app, job, runId) {
   return { build, leave: () => app.awake.release() };
 }
 
+/** Runs with the solenoid out of it feed the base boost alone. */
+function isBase({ control = "normal" }) {
+  return control !== "normal";
+}
+
 function gone(app, job) {
   return page({ title: text.title, back: { href: link("job", job.id, "road"), text: text.title }, main: [el("p", {}, words.air.removed)] }, app.keeper);
 }
@@ -45,9 +50,9 @@ function buildRun(app, job, view) {
   const number = listAt(job.document, "/tests/road").indexOf(run) + 1;
   const open = run.read_by === "second" || run.read_by === "rollers";
   const content = {
-    title: [text.run(number), run.gear && `${text.gear} ${run.gear}`].filter(Boolean).join(" \u00b7 "),
+    title: [(isBase(run) ? text.runTitles.base : text.run)(number), run.gear && `${text.gear} ${run.gear}`].filter(Boolean).join(" \u00b7 "),
     under: text.readBy[run.read_by] ?? text.under,
-    back: { href: link("job", job.id, "road"), text: text.title },
+    back: { href: link("job", job.id, isBase(run) ? "base_boost_run" : "road"), text: isBase(run) ? words.tests.base_boost_run.title : text.title },
     key: `main run ${run.id}`,
     main: open ? opened(app, job, view) : [who(job, view), run.read_by === "alone" && el("p", { class: "told", role: "alert" }, text.alone)],
     bar: open ? bar(app, job, view) : null,
@@ -66,7 +71,7 @@ function opened(app, job, view) {
     letOff(job),
     begun ? null : before(job, view),
     begun && pullCards(job, view),
-    begun && results(job, [...ROAD_CHECKS, "road_sensor", "road_pedal"]),
+    begun && results(job, testPageOf(isBase(view.run) ? "base_boost_run" : "road").checks),
     begun && after(job, view, pulls),
     el("p", { class: "hint" }, app.awake.on ? text.awake : text.notAwake),
   ];
@@ -85,7 +90,8 @@ function letOff(job) {
 }
 
 function before(job, view) {
-  return [cautions(text.cautions), setUp(job, view)];
+  const hurts = isBase(view.run) ? words.tests.base_boost_run.cautions : text.cautions;
+  return [cautions(hurts), setUp(job, view)];
 }
 
 function setUp(job, { run, path }) {

@@ -5,7 +5,7 @@ import { el } from "../parts/el.js";
 import { textField } from "../parts/inputs.js";
 import { button, page, section } from "../parts/page.js";
 import { link } from "../parts/router.js";
-import { engineSays, stateLines, updateOffer } from "../parts/state.js";
+import { engineLine, stateLines, updateOffer } from "../parts/state.js";
 import { PRESSURE_UNITS } from "../parts/units.js";
 
 const MEGA = 1_000_000;
@@ -31,7 +31,7 @@ function build(app, storage) {
       screenSettings(app),
       section(text.sync, stateLines(app), button(text.syncNow, () => app.syncNow(), { key: "sync now" })),
       section(text.phone, el("p", {}, storage?.persisted ? text.persisted : text.notPersisted), storage && el("p", { class: "hint" }, used(storage))),
-      section(text.versions, el("p", {}, engineSays(app.engineState)), app.engineState.version && el("p", { class: "hint" }, text.engineVersion(app.engineState.version))),
+      section(text.versions, engineLine(app.engineState), app.engineState.version && el("p", { class: "hint" }, text.engineVersion(app.engineState.version))),
     ],
   };
   return page(content, app.keeper);

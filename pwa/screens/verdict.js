@@ -3,12 +3,12 @@ import { brokenLine } from "../drawings/broken.js";
 import { words } from "../words/en.js";
 import { stationOf } from "../parts/air_line_model.js";
 import { el } from "../parts/el.js";
-import { mark, outcomeWords, resultLine } from "../parts/fields.js";
+import { mark, outcomeWords, resultLine, shortLine } from "../parts/fields.js";
 import { lines, mainButton, page, section } from "../parts/page.js";
 import { printNumber } from "../parts/units.js";
 import { link } from "../parts/router.js";
 import { engineSays } from "../parts/state.js";
-import { pageOf } from "../parts/test_list.js";
+import { pageOf } from "../parts/test_pages.js";
 
 const text = words.verdict;
 const ORDER = ["filter", "airMass", "compressor", "cooler", "chargePressure", "throttle", "engine", "turbine", "exhaust"];
@@ -48,9 +48,11 @@ function judged(job, verdict) {
     turns(verdict.adjustment),
     fault && evidence(verdict, fault),
     fault && alike(verdict, fault),
+    others(verdict, fault),
     (verdict.pairs ?? []).map((pair) => el("p", { class: "told" }, pair.says)),
     nextTest(job, verdict.next_test),
-    named(text.notLooked, verdict.not_tested),
+    inWords(text.sound, verdict.tested_sound),
+    inWords(text.notLooked, verdict.not_tested),
     proof(verdict.repair_proof),
     (verdict.cautions ?? []).length > 0 && el("aside", { class: "cautions" }, lines(verdict.cautions, "plain-list")),
     shares(verdict),
@@ -69,10 +71,7 @@ function picture(conclusion) {
 }
 
 function headline(verdict, conclusion, fault) {
-  if (!conclusion) {
-    const measured = verdict.findings.some(({ value }) => value !== null);
-    return el("p", { class: "headline" }, measured ? text.open : text.none);
-  }
+  if (!conclusion) return el("p", { class: "headline" }, verdict.says);
   return el(
     "div",
     { key: "headline" },
@@ -100,6 +99,19 @@ function alike(verdict, fault) {
   return named(text.alike, titles);
 }
 
+/** What the findings say against the parts that are ruled out: why it is none of them. */
+function others(verdict, fault) {
+  const out = verdict.faults.filter((one) => one.standing === "ruled_out" && one !== fault);
+  const checks = new Set(out.flatMap((one) => one.against));
+  const said = verdict.findings.filter(({ check }) => checks.has(check));
+  return said.length ? section(text.others, said.map(shortLine)) : null;
+}
+
+/** Many short names, in one paragraph. */
+function inWords(title, names) {
+  return names?.length ? section(title, el("p", {}, names.join(" \u00b7 "))) : null;
+}
+
 function named(title, sentences) {
   return sentences?.length ? section(title, lines(sentences)) : null;
 }
@@ -107,11 +119,11 @@ function named(title, sentences) {
 function nextTest(job, next) {
   if (!next) return null;
   const where = pageOf(next.test);
-  const title = next.title ?? words.tests[where]?.title ?? next.test.replaceAll("_", " ");
+  const title = words.tests[where]?.title ?? next.title;
   return section(
     text.next,
     el("p", {}, where ? el("a", { href: link("job", job.id, where) }, title) : el("strong", {}, title), ` \u00b7 ${words.air.minutes(next.minutes)}`),
-    next.why && el("p", {}, next.why),
+    el("p", {}, next.why),
   );
 }
 

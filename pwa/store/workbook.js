@@ -247,6 +247,11 @@ export class Workbook {
     return url;
   }
 
+  /** Where the workshop's computer gives a job's PDF. */
+  reportAddress(job, form, unit) {
+    return `/api/jobs/${job}/report.pdf?form=${form}&unit=${encodeURIComponent(unit)}`;
+  }
+
   /** Notes that the camera is about to open for a step: the phone may end this page meanwhile. */
   photoIntent(job, step) {
     return this.#book.keep(() => change({ values: { photoIntent: { job, step, at: clockTime() } } }));

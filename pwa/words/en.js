@@ -12,7 +12,7 @@ export const words = {
   kept: {
     idle: () => "kept on this phone as you go",
     keeping: (what) => `keeping ${what} \u2026`,
-    kept: (what) => `kept on this phone: ${what}`,
+    kept: (what) => `kept: ${what}`,
     failed: (what, why) => `NOT kept: ${what}. Write it down and try again. (${why})`,
     undone: (what) => `undone: ${what}`,
     nothing: () => "there is nothing to undo",
@@ -31,10 +31,11 @@ export const words = {
     refused: (count) => (count === 1 ? "1 entry was not accepted; it is kept here" : `${count} entries were not accepted; they are kept here`),
     engine: {
       off: () => "calculation not started",
-      loading: (have, all) => `calculation arriving: ${have} of ${all} MB`,
+      loading: (have, all) => (have < all ? `calculation arriving: ${have} of ${all} MB` : "calculation starting \u2026"),
       ready: () => "ready without signal",
       failed: () => "calculation did not start; readings are kept all the same",
     },
+    engineName: "The calculation arriving",
     safe: (at) => `safe in the workshop, ${at}`,
     phone: "kept on this phone",
   },
@@ -45,6 +46,7 @@ export const words = {
     title: "Jobs",
     fresh: "New job",
     nothing: "No job yet",
+    fault: "the fault",
     teach: [
       "Open a job with a registration; the rest can wait.",
       "Follow the air line from the filter to the exhaust, one short test after another.",
@@ -198,6 +200,7 @@ export const words = {
       kept: "read, not judged",
       no_limit: "read, no limit",
     },
+    short: { within: "within", outside: "outside", undecided: "undecided", not_examined: "not examined" },
     seen: { in_order: "looked at, in order", not_in_order: "looked at, not in order" },
     stations: {
       filter: "Air filter",
@@ -219,9 +222,11 @@ export const words = {
     noGauges: "Gauges: none named yet",
     verdict: "What the readings say",
     remaining: "What remains",
+    further: "Further tests, when something points to them",
     road: "On the road",
     minutes: (count) => `${count} min`,
-    left: (count, minutes) => (minutes ? `${count} left \u00b7 ${minutes} min` : `${count} left`),
+    left: (count, minutes) => [`${count} left`, minutes && `${minutes} min`, "kept on this phone"].filter(Boolean).join(" \u00b7 "),
+    all: "Everything in full",
     allDone: "Nothing left that would tell more",
     next: (title) => title,
     more: "More for this job",
@@ -271,6 +276,8 @@ export const words = {
     yes: "yes",
     no: "no",
     optional: "may be left out",
+    load: "Read at",
+    loads: [["full", "full load"], ["none", "no load"]],
   },
 
   verdict: {

@@ -1,0 +1,44 @@
+/** A test page made from its description: readings on a gauge or an instrument, and yes-or-no readings. */
+import * as drawings from "../drawings/bench.js";
+import { words } from "../words/en.js";
+import { oneOf } from "../parts/chips.js";
+import { createEntry } from "../parts/entry.js";
+import { placeField, yesNo } from "../parts/fields.js";
+import { gaugeChoice } from "../parts/gauges.js";
+import { testPage } from "../parts/test_page.js";
+import { testPageOf } from "../parts/test_pages.js";
+
+/** The screen of the page with this id. */
+export const plainTestScreen = (id) => (app, job) => {
+  const described = testPageOf(id);
+  const text = words.tests[id];
+  const at = `/tests/${id}`;
+  const gauge = described.gauge ? { path: `${at}/gauge`, use: id } : null;
+  const fields = () => (described.fields ?? []).map((field) => fieldOf(job, { text, at, gauge }, field));
+  const entry = createEntry(job, fields);
+  const build = () =>
+    testPage(job, {
+      id, text, entry, drawing: drawings[described.drawing](text.parts), fields: fields(),
+      before: gauge && gaugeChoice(job, gauge),
+      choices: choicesOf(job, described, text, at),
+      checks: described.checks,
+    });
+  return { build };
+};
+
+function fieldOf(job, { text, at, gauge }, [name, kind, more = {}]) {
+  const read = kind === "pressure" && gauge ? { gauge } : {};
+  return placeField(job, { path: `${at}/${name}`, label: text.fields[name], hint: text.hints?.[name], kind, ...read, ...more });
+}
+
+function choicesOf(job, { choices = [], load }, text, at) {
+  const answers = choices.map((name) => yesNo(job, { label: text.choices[name], path: `${at}/${name}` }));
+  return load ? [...answers, loadChoice(job, at)] : answers;
+}
+
+/** Read without full load it proves nothing; the calculation takes full load where nothing is said. */
+function loadChoice(job, at) {
+  const { load, loads } = words.page;
+  const path = `${at}/load`;
+  return oneOf({ label: load, options: loads, chosen: job.value(path) ?? "full", choose: (value) => job.set(load, path, value ?? "full") });
+}
