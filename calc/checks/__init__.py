@@ -12,6 +12,7 @@ from calc.checks import (
     air_path,
     road,
     road_control,
+    road_course,
     sensors_at_rest,
     solenoid,
     tightness,
@@ -70,15 +71,15 @@ CHECKS: tuple[Check, ...] = (
     Check("road_tracking", "kPa", METER, road.tracking),
     Check("road_real_boost", "kPa", GAUGE, road.real_boost),
     Check("road_peak", "kPa_abs", GAUGE, road.peak),
-    Check("road_overboost", "kPa", GAUGE, road_control.needs_a_log),
+    Check("road_overboost", "kPa", GAUGE, road_course.overboost),
     Check("road_sensor", "kPa", GAUGE, road.sensor),
     Check("road_control_pressure", "ratio", PASSAGES, road_control.control_pressure),
     Check("road_authority", "flag", TYPICAL, road_control.authority),
     Check("road_correction", "kPa", METER, road.correction),
     Check("road_air_mass", "ratio", AIR, road.air_mass),
-    Check("road_hunting", "kPa", METER, road_control.needs_a_log),
-    Check("road_reduced_power", "flag", TYPICAL, road_control.needs_a_log),
-    Check("base_boost", "kPa", GAUGE, road_control.base_boost),
+    Check("road_hunting", "kPa", METER, road_course.hunting),
+    Check("road_reduced_power", "flag", TYPICAL, road_course.reduced_power),
+    Check("base_boost", "kPa", GAUGE, road_course.base_boost),
 )
 
 BY_NAME: dict[str, Check] = {check.name: check for check in CHECKS}

@@ -1,34 +1,58 @@
 """The road run as moments: what the car said and what the gauges said at one instant of a pull.
 
-Typed rows (`noted`) and gauge readings belong together by pull and nearest engine speed, else by time.
-A typed row counts as settled at full load where the contract's words allow it: pedal down, specified near
-its peak of the pull, and not still spooling up at low engine speed.
+A moment is a typed row (`noted`), about 1.5 s of a log that may be judged, or a gauge reading laid into the
+log or beside the typed row it belongs to (by pull and nearest engine speed, else by time). A typed row counts
+as settled at full load where the contract's words allow it: pedal down, specified near its peak of the pull,
+and not still spooling up at low engine speed.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from calc.checks.evidence import Evidence
+from calc.checks.run_log import (
+    ACTUAL,
+    CHARGE_SIDE,
+    SAME_SPEED_RPM,
+    SPECIFIED,
+    LoggedPull,
+    RunLog,
+    Spot,
+    run_logs,
+)
+from calc.signals.pulls import FULL_PEDAL_PCT
+from calc.signals.settled import ARRIVED_KPA, NEAR_PEAK_SHARE, OVERDUE_RPM, blocks
 from calc.uncertainty.gauge import Pressure
 
-FULL_PEDAL_PCT = 95.0
-SAME_SPEED_RPM = 150.0
 SAME_TIME_S = 2.0
-NEAR_PEAK_SHARE = 0.03
-ARRIVED_KPA = 9.0
-SPOOLED_RPM = 2300.0
-CHARGE_SIDE = ("charge_circuit", "after_cooler")
+STEADY_KPA = 10.0
+
+
+def _nought(channel: str) -> float:
+    return 0.0
 
 
 @dataclass(slots=True)
 class Moment:
-    """One instant of a pull: channel values by their contract name, gauges by where they sit."""
+    """One instant of a pull: channel values by their contract name, gauges by where they sit.
+
+    judged : whether a log says that it may be judged; None for a typed row, which is asked by the words.
+    steady : whether boost swings under 10 kPa around it; None where no log shows it.
+    own_doubt : standard uncertainty of a channel's value beside its instrument's: scatter, writing.
+    time_doubt : standard uncertainty of boost from not knowing the moment better. [kPa]
+    """
 
     pointer: str
     pull: int | None
     said: Mapping[str, Any]
     gauges: dict[str, tuple[Pressure, str]] = field(default_factory=dict)
+    run: str = ""
+    judged: bool | None = None
+    steady: bool | None = None
+    overdue: bool = False
+    own_doubt: Callable[[str], float] = _nought
+    time_doubt: float = 0.0
 
     def number(self, channel: str) -> float | None:
         """A channel's value at this instant."""
@@ -56,51 +80,140 @@ def is_normal(run: Mapping[str, Any]) -> bool:
     return (run.get("control") or "normal") == "normal"
 
 
+def normal_logs(evidence: Evidence, phase: str = "before_repair") -> list[RunLog]:
+    """The logs of the normal runs of a phase."""
+    return run_logs(evidence, ((place, run) for place, run in runs(evidence, phase) if is_normal(run)))
+
+
+def logged_pulls(evidence: Evidence, phase: str = "before_repair") -> list[LoggedPull]:
+    """The full-load pulls of the normal runs' logs."""
+    return [pull for log in normal_logs(evidence, phase) for pull in log.pulls]
+
+
 def moments(evidence: Evidence, phase: str = "before_repair") -> list[Moment]:
     """Every moment of the normal runs of a phase, gauges laid beside the rows they belong to."""
-    found: list[Moment] = []
-    for pointer, run in runs(evidence, phase):
-        if is_normal(run):
-            found.extend(_run_moments(evidence, pointer))
-    return found
+    key = f"moments {phase}"
+    if key not in evidence.worked_out:
+        found: list[Moment] = []
+        for pointer, run in runs(evidence, phase):
+            if is_normal(run):
+                found.extend(_run_moments(evidence, pointer, run))
+        evidence.worked_out[key] = found
+    return list(evidence.worked_out[key])
 
 
 def settled(evidence: Evidence, phase: str = "before_repair") -> list[Moment]:
     """The moments that may be judged: full load, specified near its peak, boost no longer on its way."""
-    found = moments(evidence, phase)
-    peaks: dict[tuple[str, int | None], float] = {}
-    for moment in found:
-        specified = moment.number("boost_specified_kpa_abs")
-        if specified is not None:
-            key = _pull_key(moment)
-            peaks[key] = max(peaks.get(key, specified), specified)
-    return [moment for moment in found if _is_settled(moment, peaks.get(_pull_key(moment)), evidence)]
+    key = f"settled {phase}"
+    if key not in evidence.worked_out:
+        found = moments(evidence, phase)
+        peaks = _peaks(found)
+        evidence.worked_out[key] = [
+            moment for moment in found if _may_be_judged(moment, peaks.get(pull_key(moment)), evidence)
+        ]
+    return list(evidence.worked_out[key])
 
 
-def peak_readings(evidence: Evidence, phase: str = "before_repair") -> list[tuple[Pressure, str]]:
-    """Every gauge reading of the charge circuit in normal runs, tell-tale maxima included."""
-    found = []
-    for pointer, run in runs(evidence, phase):
-        if is_normal(run):
-            for place, item in evidence.items(f"{pointer}/readings"):
-                if _at(item) in CHARGE_SIDE and item.get("p_kpa") is not None:
-                    found.append((evidence.pressure(item["p_kpa"], item.get("gauge")), f"{place}/p_kpa"))
-    return found
+def typed(evidence: Evidence) -> list[Moment]:
+    """The moments of the normal runs that stand on typed rows."""
+    return [moment for moment in moments(evidence) if moment.judged is None]
 
 
-def _run_moments(evidence: Evidence, pointer: str) -> list[Moment]:
-    rows = [Moment(place, item.get("pull"), item) for place, item in evidence.items(f"{pointer}/noted")]
+def pull_key(moment: Moment) -> tuple[str, int | None]:
+    """Which pull of which run a moment belongs to."""
+    return moment.run, moment.pull
+
+
+def gauge_items(evidence: Evidence, pointer: str) -> list[tuple[str, Mapping[str, Any]]]:
+    """The gauge readings of a run that carry a pressure, with their pointers."""
+    return [
+        (place, item)
+        for place, item in evidence.items(f"{pointer}/readings")
+        if item.get("p_kpa") is not None
+    ]
+
+
+def charge_gauge(item: Mapping[str, Any]) -> bool:
+    """Whether a reading was taken where the charge pressure sensor sits."""
+    return _at(item) in CHARGE_SIDE
+
+
+def _run_moments(evidence: Evidence, pointer: str, run: Mapping[str, Any]) -> list[Moment]:
+    log = run_logs(evidence, iter([(pointer, run)]))[0]
+    rows = [
+        Moment(place, item.get("pull"), item, run=pointer)
+        for place, item in evidence.items(f"{pointer}/noted")
+    ]
+    laid: dict[tuple[float, int | None], Moment] = {}
     lone: list[Moment] = []
-    for place, item in evidence.items(f"{pointer}/readings"):
-        if item.get("p_kpa") is None or item.get("peak"):
-            continue
+    items = [(place, item) for place, item in gauge_items(evidence, pointer) if not item.get("peak")]
+    spots = log.spots(evidence, [item for _, item in items])
+    for (place, item), spot in zip(items, spots, strict=True):
+        if spot is not None:
+            home = laid.setdefault(_spot_key(spot), _laid(pointer, log, spot))
+        else:
+            home = _home(place, item, pointer, rows, lone)
         read = evidence.pressure(item["p_kpa"], item.get("gauge"))
-        home = _beside(item, rows) or _beside(item, lone)
-        if home is None:
-            home = Moment(place, item.get("pull"), _instant(item))
-            lone.append(home)
         home.gauges.setdefault(_at(item), (read, f"{place}/p_kpa"))
-    return rows + lone
+    return [
+        *(moment for pull in log.pulls for moment in _blocks(pointer, pull)),
+        *laid.values(),
+        *rows,
+        *lone,
+    ]
+
+
+def _blocks(run: str, pull: LoggedPull) -> Iterator[Moment]:
+    """What of a logged pull may be judged, in parts of about 1.5 s."""
+    settling = pull.settling
+    for rows, overdue in ((settling.overdue, True), (settling.settled, False)):
+        for part in blocks(pull.times, rows):
+            yield Moment(
+                pull.pointer,
+                pull.pull.number,
+                pull.said(part),
+                run=run,
+                judged=True,
+                overdue=overdue,
+                own_doubt=_own_doubt(pull, part),
+            )
+
+
+def _own_doubt(pull: LoggedPull, rows: Sequence[int]) -> Callable[[str], float]:
+    """Scatter of boost is taken about what is aimed at, so that an aim that moves is no doubt."""
+
+    def doubt(channel: str) -> float:
+        about_aim = channel == ACTUAL and pull.has(SPECIFIED)
+        return pull.doubt(channel, pull.errors if about_aim else pull.channel(channel), rows)
+
+    return doubt
+
+
+def _laid(run: str, log: RunLog, spot: Spot) -> Moment:
+    """A gauge reading in the log: what the car said then, and whether boost stood still."""
+    moved = log.swing_at(spot)
+    return Moment(
+        log.pointer,
+        None if spot.pull is None else spot.pull.pull.number,
+        log.said_at(spot),
+        run=run,
+        judged=spot.pull is not None and spot.pull.judged_at(spot.when),
+        steady=moved is not None and moved < STEADY_KPA,
+        time_doubt=log.doubt_of_time(spot),
+    )
+
+
+def _spot_key(spot: Spot) -> tuple[float, int | None]:
+    return spot.when, None if spot.pull is None else spot.pull.pull.number
+
+
+def _home(place: str, item: Mapping[str, Any], run: str, rows: list[Moment], lone: list[Moment]) -> Moment:
+    """The typed row, or the other reading, that a gauge reading belongs to; else a moment of its own."""
+    home = _beside(item, rows) or _beside(item, lone)
+    if home is None:
+        home = Moment(place, item.get("pull"), _instant(item), run=run)
+        lone.append(home)
+    return home
 
 
 def _instant(item: Mapping[str, Any]) -> dict[str, Any]:
@@ -137,12 +250,21 @@ def _at(item: Mapping[str, Any]) -> str:
     return item.get("at") or "charge_circuit"
 
 
-def _pull_key(moment: Moment) -> tuple[str, int | None]:
-    return moment.pointer.rsplit("/", 2)[0], moment.pull
+def _peaks(found: Sequence[Moment]) -> dict[tuple[str, int | None], float]:
+    """The highest aim of each pull that stands on typed rows."""
+    peaks: dict[tuple[str, int | None], float] = {}
+    for moment in found:
+        specified = moment.number(SPECIFIED)
+        if specified is not None and moment.judged is None:
+            key = pull_key(moment)
+            peaks[key] = max(peaks.get(key, specified), specified)
+    return peaks
 
 
-def _is_settled(moment: Moment, peak: float | None, evidence: Evidence) -> bool:
-    pedal, specified = moment.number("pedal_pct"), moment.number("boost_specified_kpa_abs")
+def _may_be_judged(moment: Moment, peak: float | None, evidence: Evidence) -> bool:
+    if moment.judged is not None:
+        return moment.judged
+    pedal, specified = moment.number("pedal_pct"), moment.number(SPECIFIED)
     if pedal is not None and pedal < FULL_PEDAL_PCT:
         return False
     if specified is None or peak is None:
@@ -154,10 +276,10 @@ def _is_settled(moment: Moment, peak: float | None, evidence: Evidence) -> bool:
 
 def _still_spooling(moment: Moment, specified: float, evidence: Evidence) -> bool:
     rpm = moment.number("engine_rpm")
-    if rpm is None or rpm > SPOOLED_RPM:
+    if rpm is None or rpm > OVERDUE_RPM:
         return False
     gauge = moment.gauge_at(*CHARGE_SIDE)
-    boost = moment.number("boost_actual_kpa_abs")
+    boost = moment.number(ACTUAL)
     if gauge is not None:
         boost = gauge[0].value + evidence.barometric.value
     return boost is not None and boost < specified - ARRIVED_KPA

@@ -1,85 +1,114 @@
 """The core comparison of a road run: asked, aimed, the car's own sensor, and real gauges beside them."""
 
-from collections.abc import Iterable
-from math import hypot
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from math import fsum, hypot
+from typing import Any
 
 from calc.checks.evidence import RELATIVE, STANDARD, Evidence
 from calc.checks.finding import Check, Finding
-from calc.checks.moments import CHARGE_SIDE, Moment, moments, peak_readings, settled
+from calc.checks.moments import (
+    Moment,
+    charge_gauge,
+    gauge_items,
+    is_normal,
+    logged_pulls,
+    moments,
+    normal_logs,
+    pull_key,
+    runs,
+    settled,
+    typed,
+)
+from calc.checks.run_log import ACTUAL, CHARGE_SIDE, SPECIFIED, LoggedPull
 from calc.errors import OutOfRange
 from calc.physics.engine_air import volumetric_efficiency
 from calc.physics.units import kelvin
+from calc.signals.pulls import FULL_PEDAL_PCT, highest_pedal_held
+from calc.signals.settled import OVERDUE_RPM, blocks
 from calc.uncertainty.decision import Limit
+from calc.uncertainty.gauge import Pressure
 
 BOOST_KPA, SENSOR_KPA, CORRECTION = 10.0, 6.0, 10.0
-FLOORED_PCT = 95.0
 EFFICIENCY = Limit(0.75, 1.10)
-SPECIFIED, ACTUAL = "boost_specified_kpa_abs", "boost_actual_kpa_abs"
 REQUEST = "boost_request_kpa_abs"
 SPECIFIED_STANDARD_KPA = 0.0  # what the control unit aims at is a number of its own, without doubt
+MANIFOLD_AIR, INTAKE_AIR = "manifold_air_c", "intake_air_c"
 
 
 def real_boost(evidence: Evidence, check: Check, phase: str = "before_repair") -> Finding:
     """Gauge in the charge circuit, made absolute, against what the control unit aims at."""
-    outside = evidence.barometric
+    outside, limit = evidence.barometric, boost_tolerance(evidence)
     judged = []
     for moment in settled(evidence, phase):
         aimed, gauge = moment.number(SPECIFIED), moment.gauge_at(*CHARGE_SIDE)
         if aimed is None or gauge is None:
             continue
         read, place = gauge
+        error = read.value + outside.value - aimed
+        if not can_act(evidence, aimed, error):
+            continue
         judged.append(
             check.judged(
-                read.value + outside.value - aimed,
-                hypot(read.uncertainty, outside.uncertainty),
-                boost_tolerance(evidence),
+                error,
+                hypot(read.uncertainty, outside.uncertainty, moment.time_doubt),
+                limit,
                 (place, moment.place(SPECIFIED)),
                 may_acquit=read.known,
                 typical=_typical(evidence, "boost_tolerance_kpa"),
                 **_when(moment),
             )
         )
-    return worst(judged, check)
+    return worst(judged, check, _because(evidence, SPECIFIED, phase=phase))
 
 
 def tracking(evidence: Evidence, check: Check, phase: str = "before_repair") -> Finding:
     """The car's own sensor against what the control unit aims at."""
+    limit, where = boost_tolerance(evidence), _places_of_error(evidence, phase)
     judged = []
     for moment in settled(evidence, phase):
         aimed, said = moment.number(SPECIFIED), moment.number(ACTUAL)
-        if aimed is not None and said is not None:
-            judged.append(
-                check.judged(
-                    said - aimed,
-                    STANDARD["sensor_boost_kpa"],
-                    boost_tolerance(evidence),
-                    (moment.place(ACTUAL), moment.place(SPECIFIED)),
-                    typical=_typical(evidence, "boost_tolerance_kpa"),
-                    **_when(moment),
-                )
+        if aimed is None or said is None or not can_act(evidence, aimed, said - aimed):
+            continue
+        judged.append(
+            check.judged(
+                said - aimed,
+                hypot(STANDARD["sensor_boost_kpa"], moment.own_doubt(ACTUAL)),
+                limit,
+                (moment.place(ACTUAL), moment.place(SPECIFIED)),
+                typical=_typical(evidence, "boost_tolerance_kpa"),
+                **{**_when(moment), **where.get(pull_key(moment), {})},
             )
-    return worst(judged, check)
+        )
+    return worst(judged, check, _because(evidence, SPECIFIED, ACTUAL, phase=phase))
 
 
 def sensor(evidence: Evidence, check: Check) -> Finding:
-    """The car's charge pressure sensor against a gauge on the same side of cooler and throttle."""
+    """The car's charge pressure sensor against a gauge beside it, wherever boost stands still."""
     outside = evidence.barometric
-    typed = evidence.number("/spec/sensor_tolerance_kpa")
-    width = SENSOR_KPA if typed is None else abs(typed)
+    typed_width = evidence.number("/spec/sensor_tolerance_kpa")
+    width = SENSOR_KPA if typed_width is None else abs(typed_width)
+    may_be_judged = {id(moment) for moment in settled(evidence)}
     judged = []
-    for moment in settled(evidence):
+    for moment in moments(evidence):
         said, gauge = moment.number(ACTUAL), moment.gauge_at(*CHARGE_SIDE)
-        if said is None or gauge is None:
+        still = id(moment) in may_be_judged if moment.steady is None else moment.steady
+        if said is None or gauge is None or not still:
             continue
         read, place = gauge
         judged.append(
             check.judged(
                 said - read.value - outside.value,
-                hypot(read.uncertainty, outside.uncertainty, STANDARD["sensor_boost_kpa"]),
+                hypot(
+                    read.uncertainty,
+                    outside.uncertainty,
+                    STANDARD["sensor_boost_kpa"],
+                    moment.time_doubt,
+                ),
                 Limit(-width, width),
                 (moment.place(ACTUAL), place),
                 may_acquit=read.known,
-                typical=typed is None,
+                typical=typed_width is None,
                 **_when(moment),
             )
         )
@@ -95,85 +124,97 @@ def request(evidence: Evidence, check: Check) -> Finding:
             judged.append(
                 check.judged(
                     aimed - asked,
-                    STANDARD["request_kpa"],
+                    hypot(STANDARD["request_kpa"], moment.own_doubt(REQUEST)),
                     boost_tolerance(evidence),
                     (moment.place(SPECIFIED), moment.place(REQUEST)),
                     typical=_typical(evidence, "boost_tolerance_kpa"),
                     **_when(moment),
                 )
             )
-    return worst(judged, check)
+    return worst(judged, check, _because(evidence, SPECIFIED, REQUEST))
 
 
 def specified(evidence: Evidence, check: Check) -> Finding:
-    """Highest specified value at full pedal against the maker's figure."""
-    rows = [
-        (aimed, moment)
-        for moment in moments(evidence)
-        if (aimed := moment.number(SPECIFIED)) is not None and _pedal_down(moment)
-    ]
-    if not rows:
-        return check.missing()
-    aimed, moment = max(rows, key=lambda row: row[0])
+    """Highest specified value at full pedal of each pull against the maker's figure."""
     limit = evidence.limit("boost_specified_peak_kpa_abs")
-    return check.judged(aimed, SPECIFIED_STANDARD_KPA, limit, (moment.place(SPECIFIED),), **_when(moment))
+    highest = [_highest(pull, SPECIFIED) for pull in logged_pulls(evidence) if _got_going(pull)]
+    by_row = [moment for moment in typed(evidence) if _pedal_down(moment)]
+    judged = [
+        check.judged(aimed, SPECIFIED_STANDARD_KPA, limit, (place,), **when)
+        for aimed, place, when in (*filter(None, highest), *_highest_typed(by_row, SPECIFIED))
+    ]
+    return farthest(judged, check, _because(evidence, SPECIFIED))
 
 
 def pedal(evidence: Evidence, check: Check) -> Finding:
-    """Highest pedal signal in a pull."""
-    rows = [
-        (said, moment) for moment in moments(evidence) if (said := moment.number("pedal_pct")) is not None
+    """Highest pedal signal of each pull; in a log whose pedal never says full, where it was held."""
+    highest = [_highest(pull, "pedal_pct") for pull in logged_pulls(evidence)]
+    for log in normal_logs(evidence):
+        held = None if log.pulls or not log.usable or log.too_slow else highest_pedal_held(log.channels)
+        if held is not None:
+            highest.append((held[0], f"{log.pointer}/pedal_pct", {"pull": held[1].number}))
+    judged = [
+        check.judged(said, STANDARD["share_pct"], Limit(low=FULL_PEDAL_PCT), (place,), typical=True, **when)
+        for said, place, when in (*filter(None, highest), *_highest_typed(typed(evidence), "pedal_pct"))
     ]
-    if not rows:
-        return check.missing()
-    said, moment = max(rows, key=lambda row: row[0])
-    limit, place = Limit(low=FLOORED_PCT), (moment.place("pedal_pct"),)
-    return check.judged(said, STANDARD["share_pct"], limit, place, typical=True, **_when(moment))
+    return worst(judged, check, _because(evidence, "pedal_pct"))
 
 
 def peak(evidence: Evidence, check: Check) -> Finding:
-    """Highest real boost of a pull, tell-tales included, against the maker's peak and its tolerance."""
-    read = peak_readings(evidence)
-    if not read:
-        return check.missing()
+    """Highest real boost of each pull, tell-tales included, against the maker's peak and its tolerance.
+
+    Where a pull was read neither at its tell-tale nor while settled, what was read is no peak: it may be too
+    high, never too low.
+    """
     outside, limit = evidence.barometric, evidence.limit("boost_specified_peak_kpa_abs")
-    highest, place = max(read, key=lambda item: item[0].value)
     width = boost_tolerance(evidence).high or 0.0
     if limit is not None:
         limit = Limit(
             None if limit.low is None else limit.low - width,
             None if limit.high is None else limit.high + width,
         )
-    doubt = hypot(highest.uncertainty, outside.uncertainty)
-    return check.judged(highest.value + outside.value, doubt, limit, (place,), may_acquit=highest.known)
+    judged = []
+    for read, place, is_peak in _peaks_read(evidence):
+        found = check.judged(
+            read.value + outside.value,
+            hypot(read.uncertainty, outside.uncertainty),
+            limit,
+            (place,),
+            may_acquit=read.known,
+            typical=_typical(evidence, "boost_tolerance_kpa"),
+        )
+        if is_peak or limit is None or limit.low is None or (found.value or 0.0) > limit.low:
+            judged.append(found)
+    return farthest(judged, check, "no_reading")
 
 
 def correction(evidence: Evidence, check: Check) -> Finding:
     """The trim that lasts while settled, in kPa where the car says kPa, else in per cent."""
-    typed = evidence.number("/spec/correction_tolerance_kpa")
+    wanted = evidence.number("/spec/correction_tolerance_kpa")
     for channel, unit in (("boost_correction_kpa", "kPa"), ("correction_pct", "pct")):
-        width = CORRECTION if typed is None or unit == "pct" else abs(typed)
+        typical = wanted is None or unit == "pct"
+        width = CORRECTION if wanted is None or unit == "pct" else abs(wanted)
         judged = [
             check.judged(
                 trim,
-                STANDARD["correction_kpa"],
+                hypot(STANDARD["correction_kpa"], doubt),
                 Limit(-width, width),
-                (moment.place(channel),),
-                typical=typed is None or unit == "pct",
+                (place,),
+                typical=typical,
                 unit=unit,
-                **_when(moment),
+                **when,
             )
-            for moment in settled(evidence)
-            if (trim := moment.number(channel)) is not None
+            for trim, doubt, place, when in _lasting(evidence, channel)
         ]
         if judged:
             return worst(judged, check)
-    return check.missing()
+    return check.missing(_because(evidence, "boost_correction_kpa") or "no_reading")
 
 
 def air_mass(evidence: Evidence, check: Check) -> Finding:
     """Volumetric efficiency that the air mass signal implies (speed-density), manifold conditions."""
     litres, limit = evidence.number("/vehicle/displacement_l"), evidence.limit("volumetric_efficiency")
+    strokes = 2 if evidence.number("/vehicle/strokes") == 2.0 else 4
     judged = []
     for moment in settled(evidence):
         mass, rpm = moment.number("air_mass_gps"), moment.number("engine_rpm")
@@ -181,9 +222,9 @@ def air_mass(evidence: Evidence, check: Check) -> Finding:
         if mass is None or not rpm or not litres or boost is None or celsius is None:
             continue
         pressure, doubt_kpa, boost_place = boost
-        temperature = kelvin(celsius)
         try:
-            share = volumetric_efficiency(mass / 1e3, litres / 1e3, rpm, pressure * 1e3, temperature)
+            temperature = kelvin(celsius)
+            share = volumetric_efficiency(mass / 1e3, litres / 1e3, rpm, pressure * 1e3, temperature, strokes)
         except OutOfRange:
             continue
         relative = hypot(
@@ -191,6 +232,7 @@ def air_mass(evidence: Evidence, check: Check) -> Finding:
             RELATIVE["speed"],
             doubt_kpa / pressure,
             STANDARD["temperature_c"] / temperature,
+            _not_together(moment, mass, rpm),
         )
         judged.append(
             check.judged(
@@ -202,24 +244,53 @@ def air_mass(evidence: Evidence, check: Check) -> Finding:
                 **_when(moment),
             )
         )
-    return worst(judged, check)
+    return worst(judged, check, _because(evidence, "air_mass_gps"))
 
 
 def boost_tolerance(evidence: Evidence) -> Limit:
     """How far real or measured boost may lie from what is aimed at. [kPa]"""
-    typed = evidence.number("/spec/boost_tolerance_kpa")
-    width = BOOST_KPA if typed is None else abs(typed)
+    wanted = evidence.number("/spec/boost_tolerance_kpa")
+    width = BOOST_KPA if wanted is None else abs(wanted)
     return Limit(-width, width)
 
 
-def worst(judged: Iterable[Finding], check: Check) -> Finding:
+def can_act(evidence: Evidence, aimed: float, error: float) -> bool:
+    """Whether the device could bring boost down to the aim: it cannot go under its own base boost."""
+    base = evidence.limit("base_boost_kpa")
+    if error <= 0.0 or base is None or base.high is None or evidence.kind.actuator != "pressure":
+        return True
+    return aimed - evidence.barometric.value >= base.high
+
+
+def worst(judged: Iterable[Finding], check: Check, because: str | None = None) -> Finding:
     """The finding least likely to be inside its limit; of equals the one farthest from nought."""
     found = [item for item in judged if item.chances is not None]
     if not found:
-        return check.missing()
+        return check.missing(because or "no_reading")
     return min(
         found, key=lambda item: (item.chances.inside if item.chances else 1.0, -abs(item.value or 0.0))
     )
+
+
+def farthest(judged: Sequence[Finding], check: Check, because: str | None) -> Finding:
+    """The worst finding; where there is no limit to judge by, the highest value."""
+    if judged and all(item.chances is None for item in judged):
+        return max(judged, key=lambda item: item.value or 0.0)
+    return worst(judged, check, because)
+
+
+def _because(evidence: Evidence, *channels: str, phase: str = "before_repair") -> str | None:
+    """Why a log that holds these channels shows nothing; None where no log holds them."""
+    logs = [log for log in normal_logs(evidence, phase) if log.usable]
+    logs = [log for log in logs if all(name in log.channels for name in channels)]
+    if not logs:
+        return None
+    if all(log.too_slow for log in logs):
+        return "log_too_slow"
+    pulls = [pull for log in logs for pull in log.pulls]
+    if not pulls:
+        return "no_pull"
+    return None if any(pull.settling.judged for pull in pulls) else "never_settled"
 
 
 def _typical(evidence: Evidence, key: str) -> bool:
@@ -228,11 +299,105 @@ def _typical(evidence: Evidence, key: str) -> bool:
 
 def _pedal_down(moment: Moment) -> bool:
     said = moment.number("pedal_pct")
-    return said is None or said >= FLOORED_PCT
+    return said is None or said >= FULL_PEDAL_PCT
 
 
-def _when(moment: Moment) -> dict[str, float | int | None]:
-    return {"pull": moment.pull, "engine_rpm": moment.number("engine_rpm")}
+def _when(moment: Moment) -> dict[str, Any]:
+    found: dict[str, Any] = {"pull": moment.pull, "engine_rpm": moment.number("engine_rpm")}
+    return {**found, "overdue": True} if moment.overdue else found
+
+
+Highest = tuple[float, str, dict[str, Any]]
+
+
+def _highest(pull: LoggedPull, channel: str) -> Highest | None:
+    """A channel's highest value in a logged pull, with its place and when it was."""
+    known = [(value, -row) for row, value in enumerate(pull.channel(channel)) if value is not None]
+    if not known:
+        return None
+    value, row = max(known)
+    speed = pull.channel("engine_rpm")[-row]
+    return value, f"{pull.pointer}/{channel}", {"pull": pull.pull.number, "engine_rpm": speed}
+
+
+def _highest_typed(rows: Sequence[Moment], channel: str) -> list[Highest]:
+    """A channel's highest typed value of each pull."""
+    pulls: dict[tuple[str, int | None], list[tuple[float, Moment]]] = defaultdict(list)
+    for moment in rows:
+        if (said := moment.number(channel)) is not None:
+            pulls[pull_key(moment)].append((said, moment))
+    top = [max(found, key=lambda pair: pair[0]) for found in pulls.values()]
+    return [(said, moment.place(channel), _when(moment)) for said, moment in top]
+
+
+def _got_going(pull: LoggedPull) -> bool:
+    """Whether a pull went far enough up to show its highest aim."""
+    known = [speed for speed in pull.channel("engine_rpm") if speed is not None]
+    return not known or max(known) > OVERDUE_RPM
+
+
+def _peaks_read(evidence: Evidence) -> list[tuple[Pressure, str, bool]]:
+    """The highest gauge reading of each pull, and whether it is one to call a peak."""
+    settled_places = {place for moment in settled(evidence) for _, place in moment.gauges.values()}
+    pulls: dict[tuple[str, Any], list[tuple[Pressure, str, bool]]] = defaultdict(list)
+    for pointer, run in runs(evidence):
+        if not is_normal(run):
+            continue
+        for place, item in gauge_items(evidence, pointer):
+            if charge_gauge(item):
+                pointed = f"{place}/p_kpa"
+                read = evidence.pressure(item["p_kpa"], item.get("gauge"))
+                is_peak = bool(item.get("peak")) or pointed in settled_places
+                pulls[pointer, item.get("pull")].append((read, pointed, is_peak))
+    found = []
+    for readings in pulls.values():
+        value, place, _ = max(readings, key=lambda item: item[0].value)
+        found.append((value, place, any(is_peak for _, _, is_peak in readings)))
+    return found
+
+
+def _lasting(evidence: Evidence, channel: str) -> list[tuple[float, float, str, dict[str, Any]]]:
+    """A trim's mean over what may be judged of each logged pull, and each typed row of its own."""
+    found = []
+    for pull in logged_pulls(evidence):
+        rows = pull.settling.judged
+        trim = pull.mean(channel, rows)
+        if trim is not None:
+            doubt = pull.doubt(channel, pull.channel(channel), rows)
+            when = {"pull": pull.pull.number, "engine_rpm": pull.mean("engine_rpm", rows)}
+            found.append((trim, doubt, f"{pull.pointer}/{channel}", when))
+    for moment in settled(evidence):
+        if moment.judged is None and (typed_trim := moment.number(channel)) is not None:
+            found.append((typed_trim, 0.0, moment.place(channel), _when(moment)))
+    return found
+
+
+def _places_of_error(evidence: Evidence, phase: str) -> dict[tuple[str, int | None], dict[str, str]]:
+    """Where in each logged pull boost fails: `low_down`, `on_top`, `all_along`, `come_and_go`."""
+    tolerance = boost_tolerance(evidence)
+    found: dict[tuple[str, int | None], dict[str, str]] = {}
+    for pull in logged_pulls(evidence, phase):
+        parts = blocks(pull.times, pull.settling.judged)
+        means = [
+            _mean_known([error for row in part if (error := pull.errors[row]) is not None]) for part in parts
+        ]
+        off = [place for place, mean in enumerate(means) if mean is not None and not tolerance.contains(mean)]
+        if off:
+            key = (pull.pointer.removesuffix("/channels"), pull.pull.number)
+            found[key] = {"where": _where(off, len(means))}
+    return found
+
+
+def _mean_known(values: Sequence[float]) -> float | None:
+    return fsum(values) / len(values) if values else None
+
+
+def _where(off: Sequence[int], count: int) -> str:
+    if len(off) == count:
+        return "all_along"
+    if off[-1] < count / 2.0:
+        return "low_down"
+    return "on_top" if off[0] >= count / 2.0 - 0.5 else "come_and_go"
 
 
 def _charge_pressure(moment: Moment, evidence: Evidence) -> tuple[float, float, str] | None:
@@ -240,13 +405,21 @@ def _charge_pressure(moment: Moment, evidence: Evidence) -> tuple[float, float, 
     gauge, outside = moment.gauge_at("manifold", *CHARGE_SIDE), evidence.barometric
     if gauge is not None:
         read, place = gauge
-        return read.value + outside.value, hypot(read.uncertainty, outside.uncertainty), place
+        doubt = hypot(read.uncertainty, outside.uncertainty, moment.time_doubt)
+        return read.value + outside.value, doubt, place
     said = moment.number(ACTUAL)
     return None if said is None else (said, STANDARD["sensor_boost_kpa"], moment.place(ACTUAL))
 
 
 def _charge_temperature(moment: Moment, evidence: Evidence) -> float | None:
-    manifold = moment.number("manifold_air_c")
+    manifold = moment.number(MANIFOLD_AIR)
     if manifold is not None or evidence.get("/spec/intake_air_at") == "before_compressor":
         return manifold
-    return moment.number("intake_air_c")
+    return moment.number(INTAKE_AIR)
+
+
+def _not_together(moment: Moment, mass: float, rpm: float) -> float:
+    """Relative doubt from scatter and from samples that are not of one instant."""
+    if moment.judged is None or not mass:
+        return 0.0
+    return hypot(moment.own_doubt("air_mass_gps") / mass, moment.own_doubt("engine_rpm") / rpm)

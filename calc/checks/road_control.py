@@ -1,37 +1,118 @@
 """What the control side did in the road run: authority used up, and the control pressure for its duty."""
 
 from collections import defaultdict
-from dataclasses import replace
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import hypot
+from math import fsum, hypot, inf
+from typing import Any
 
 from calc.checks import solenoid
 from calc.checks.evidence import STANDARD, Evidence
 from calc.checks.finding import Check, Finding
-from calc.checks.moments import Moment, is_normal, moments, runs, settled
-from calc.checks.road import ACTUAL, SPECIFIED, boost_tolerance, worst
+from calc.checks.moments import Moment, logged_pulls, pull_key, settled
+from calc.checks.road import boost_tolerance, can_act, worst
+from calc.checks.run_log import ACTUAL, SPECIFIED, LoggedPull
 from calc.errors import OutOfRange
 from calc.physics.solenoid import two_orifice_pressure
+from calc.signals.settled import blocks, unbroken
 from calc.uncertainty.decision import Chances, Limit
 
 END_OF_RANGE_PCT = 12.0  # duty nearer to its end than this has nothing left; common practice, no source
 NO_LONGER_MOVES_PCT = 2.0
+NO_LONGER_MOVES_KPA = 1.0
 APART_RPM = 400.0
+PERSISTS_S = 1.5  # an error shorter than this does not persist; common practice, no source
 SURE, UNSURE = 0.97, 0.4
 CONTROL_RATIO = 0.12
 VENT_TO_SUPPLY, VENT_TO_SUPPLY_STANDARD = 1.4, 0.2
 BLEED_TO_SUPPLY, BLEED_TO_SUPPLY_STANDARD = 2.0, 0.3  # 28 kPa left of 105 at 92 %: the trade's own example
+COOLER_DROP_STANDARD_KPA = 3.0  # between the solenoid's tap and a gauge after the cooler; common practice
+SWEEP_SUPPLY_STANDARD_KPA = 5.0
+MODEL_STANDARD = 0.02  # of the ratio: where the vent goes, and lines; common practice, no source
+TRIMS = (
+    ("boost_correction_kpa", NO_LONGER_MOVES_KPA),
+    ("correction_pct", NO_LONGER_MOVES_PCT),
+)
 
 
 def authority(evidence: Evidence, check: Check) -> Finding:
     """+1 used up towards more boost, −1 towards less: an error persists and the duty no longer moves."""
     pulls: dict[tuple[str, int | None], list[Moment]] = defaultdict(list)
     for moment in settled(evidence):
-        if moment.number("duty_pct") is not None:
-            pulls[moment.pointer.rsplit("/", 2)[0], moment.pull].append(moment)
+        if moment.judged is None and moment.number("duty_pct") is not None:
+            pulls[pull_key(moment)].append(moment)
     found = [_pull_authority(evidence, check, rows) for rows in pulls.values()]
-    found = [item for item in found if item.examined]
-    return worst(found, check)
+    found += [_logged_authority(evidence, check, pull) for pull in logged_pulls(evidence)]
+    return worst([item for item in found if item.examined], check)
+
+
+def _logged_authority(evidence: Evidence, check: Check, pull: LoggedPull) -> Finding:
+    """One logged pull: the worst 1.5 s of it, and what duty and correction did while that error lasted."""
+    trims = [name for name in ("duty_pct", *(name for name, _ in TRIMS)) if pull.has(name)]
+    parts = [
+        (error, part) for part in blocks(pull.times, pull.settling.judged) if (error := _mean(pull, part))
+    ]
+    parts = [(error, part) for error, part in parts if _counts(evidence, pull, part, error)]
+    if not trims or not parts:
+        return check.missing()
+    error, part = max(parts, key=lambda pair: abs(pair[0]))
+    places = tuple(f"{pull.pointer}/{name}" for name in (trims[0], SPECIFIED))
+    facts = {"pull": pull.pull.number, "duty_pct": pull.mean("duty_pct", part)}
+    doubt = hypot(STANDARD["sensor_boost_kpa"], pull.doubt(ACTUAL, pull.errors, part))
+    seen = check.judged(error, doubt, boost_tolerance(evidence), places)
+    wanted = 1 if error < 0.0 else -1
+    stretch = _lasts(pull, wanted, 0.7 * (boost_tolerance(evidence).high or 0.0))
+    if seen.outcome == "within" or pull.times[stretch[-1]] - pull.times[stretch[0]] < PERSISTS_S:
+        return _said(check, 0, SURE, places, facts)
+    used_up = seen.outcome == "outside" and _used_up(evidence, pull, stretch, wanted)
+    return _said(check, wanted, SURE if used_up else UNSURE, places, facts)
+
+
+def _mean(pull: LoggedPull, rows: Sequence[int]) -> float | None:
+    known = [error for row in rows if (error := pull.errors[row]) is not None]
+    return fsum(known) / len(known) if known else None
+
+
+def _counts(evidence: Evidence, pull: LoggedPull, rows: Sequence[int], error: float) -> bool:
+    aimed = pull.mean(SPECIFIED, rows)
+    return aimed is not None and can_act(evidence, aimed, error)
+
+
+def _lasts(pull: LoggedPull, wanted: int, width: float) -> list[int]:
+    """The longest unbroken stretch over which the error stays on its side."""
+    rows = [
+        row
+        for row in pull.settling.judged
+        if (error := pull.errors[row]) is not None and -error * wanted >= width
+    ]
+    stretches = unbroken(pull.times, rows) or [[pull.settling.judged[0]]]
+    return max(stretches, key=lambda stretch: pull.times[stretch[-1]] - pull.times[stretch[0]])
+
+
+def _used_up(evidence: Evidence, pull: LoggedPull, stretch: Sequence[int], wanted: int) -> bool:
+    """Duty at its end or no longer moving the way it should; or a correction that stands on its stop."""
+    third = max(1, len(stretch) // 3)
+    early, late = stretch[:third], stretch[-third:]
+    for name, still in TRIMS:
+        first, last = pull.mean(name, early), pull.mean(name, late)
+        if (
+            first is not None
+            and last is not None
+            and last * wanted > 0.0
+            and (last - first) * wanted <= still
+        ):
+            return True
+    first, last = pull.mean("duty_pct", early), pull.mean("duty_pct", late)
+    if first is None or last is None:
+        return False
+    lean = _towards_more_boost(evidence, last)
+    if lean is None:
+        return abs(last - first) <= NO_LONGER_MOVES_PCT
+    if lean >= 100.0 - END_OF_RANGE_PCT if wanted > 0 else lean <= END_OF_RANGE_PCT:
+        return True
+    before = _towards_more_boost(evidence, first) or 0.0
+    return (lean - before) * wanted <= NO_LONGER_MOVES_PCT
 
 
 def _pull_authority(evidence: Evidence, check: Check, rows: list[Moment]) -> Finding:
@@ -41,12 +122,13 @@ def _pull_authority(evidence: Evidence, check: Check, rows: list[Moment]) -> Fin
         return check.missing()
     error, row = max(off, key=lambda pair: abs(pair[0]))
     places = (row.place("duty_pct"), row.place(SPECIFIED))
+    facts = {"pull": row.pull, "duty_pct": row.number("duty_pct")}
     if tolerance.contains(error):
-        return _said(check, 0, SURE, places, row)
+        return _said(check, 0, SURE, places, facts)
     wanted = 1 if error < 0.0 else -1
     if _at_its_end(evidence, row, wanted) or _no_longer_moves(rows, wanted, evidence):
-        return _said(check, wanted, SURE, places, row)
-    return _said(check, wanted, UNSURE, places, row)
+        return _said(check, wanted, SURE, places, facts)
+    return _said(check, wanted, UNSURE, places, facts)
 
 
 def _error(row: Moment, evidence: Evidence) -> float | None:
@@ -85,7 +167,7 @@ def _no_longer_moves(rows: list[Moment], wanted: int, evidence: Evidence) -> boo
     return same_side and max(duties) - min(duties) <= NO_LONGER_MOVES_PCT
 
 
-def _said(check: Check, way: int, sure: float, places: tuple[str, ...], row: Moment) -> Finding:
+def _said(check: Check, way: int, sure: float, places: tuple[str, ...], facts: dict[str, Any]) -> Finding:
     rest = (1.0 - sure) / 2.0
     seen = Chances(*(sure if side == way else rest for side in (-1, 0, 1)))
     if way == 0:
@@ -94,7 +176,7 @@ def _said(check: Check, way: int, sure: float, places: tuple[str, ...], row: Mom
         outcome, value = "outside", float(way)
     else:
         outcome, value = "undecided", 0.0
-    found = check.judged(value, 0.0, Limit(0.0, 0.0), places, pull=row.pull, duty_pct=row.number("duty_pct"))
+    found = check.judged(value, 0.0, Limit(0.0, 0.0), places, **facts)
     return replace(found, outcome=outcome, chances=seen)
 
 
@@ -107,24 +189,29 @@ def control_pressure(evidence: Evidence, check: Check) -> Finding:
     width = CONTROL_RATIO if typed is None else abs(typed)
     judged = []
     for moment in settled(evidence):
-        supply = moment.gauge_at("compressor_outlet", "charge_circuit")
-        control, duty = moment.gauge_at("control_line"), moment.number("duty_pct")
-        if supply is None or control is None or duty is None or supply[0].value <= 0.0:
+        control, duty, supply = (
+            moment.gauge_at("control_line"),
+            moment.number("duty_pct"),
+            _supply(evidence, moment),
+        )
+        if supply is None or control is None or duty is None:
             continue
-        expected = _expected_ratio(evidence, duty, supply[0].value)
+        expected = _expected_ratio(evidence, duty, supply)
         if expected is None:
             return check.missing("arrangement_unknown")
-        ratio = control[0].value / supply[0].value
+        ratio = control[0].value / supply.p_kpa
         doubt = hypot(
-            hypot(control[0].uncertainty, ratio * supply[0].uncertainty) / supply[0].value, expected[1]
+            control[0].uncertainty / supply.p_kpa,
+            ratio * hypot(supply.doubt, moment.time_doubt) / supply.p_kpa,
+            expected[1],
         )
         judged.append(
             check.judged(
                 ratio - expected[0],
                 doubt,
                 Limit(-width, width),
-                (control[1], supply[1], moment.place("duty_pct")),
-                may_acquit=control[0].known and supply[0].known,
+                (control[1], supply.place, moment.place("duty_pct")),
+                may_acquit=control[0].known and supply.known,
                 typical=typed is None,
                 pull=moment.pull,
                 engine_rpm=moment.number("engine_rpm"),
@@ -134,39 +221,76 @@ def control_pressure(evidence: Evidence, check: Check) -> Finding:
     return worst(judged, check)
 
 
-def _expected_ratio(evidence: Evidence, duty_pct: float, supply_kpa: float) -> tuple[float, float] | None:
+@dataclass(frozen=True, slots=True)
+class Supply:
+    """Pressure that feeds the solenoid: boost, or the vacuum of a vacuum actuator; both gauge. [kPa]"""
+
+    p_kpa: float
+    doubt: float
+    place: str
+    known: bool
+
+
+def _supply(evidence: Evidence, moment: Moment) -> Supply | None:
+    if evidence.kind.vacuum:
+        return _vacuum_supply(evidence)
+    found = moment.gauge_at("compressor_outlet", "charge_circuit", "after_cooler")
+    if found is None or found[0].value <= 0.0:
+        return None
+    read, place = found
+    beyond = 0.0 if "compressor_outlet" in moment.gauges else COOLER_DROP_STANDARD_KPA
+    return Supply(read.value, hypot(read.uncertainty, beyond), place, read.known)
+
+
+def _vacuum_supply(evidence: Evidence) -> Supply | None:
+    """The vacuum measured at its source, else what the bench sweep was fed with, within 10 kPa."""
+    read = evidence.test_pressure("vacuum_supply", "p_kpa")
+    if read is not None and read.value < 0.0:
+        return Supply(read.value, read.uncertainty, "/tests/vacuum_supply/p_kpa", read.known)
+    for place, item in evidence.items("/tests/solenoid/sweep"):
+        if (item.get("supply_kpa") or 0.0) < 0.0:
+            return Supply(float(item["supply_kpa"]), SWEEP_SUPPLY_STANDARD_KPA, f"{place}/supply_kpa", True)
+    return None
+
+
+def _expected_ratio(evidence: Evidence, duty_pct: float, supply: Supply) -> tuple[float, float] | None:
     """Expected control ÷ supply pressure (gauge) and its standard uncertainty."""
     own = _from_sweep(evidence, duty_pct)
     if own is not None:
-        return own, STANDARD["share_pct"] / 100.0 + 0.02
+        return own, hypot(STANDARD["share_pct"] / 100.0, MODEL_STANDARD)
+    lean = _towards_more_boost(evidence, duty_pct)
     kind = evidence.kind
-    if kind.arrangement == "unknown" or kind.more_duty is None or kind.actuator != "pressure":
+    if kind.arrangement == "unknown" or lean is None or kind.actuator == "electric":
         return None
-    vent = (duty_pct if kind.more_duty == "raises_boost" else 100.0 - duty_pct) / 100.0
-    vent = min(1.0, max(0.0, vent))
+    vent = min(1.0, max(0.0, (100.0 - lean if kind.vacuum else lean) / 100.0))
     if kind.arrangement == "bleed":
         opening, doubt = BLEED_TO_SUPPLY * vent, BLEED_TO_SUPPLY_STANDARD * vent
     else:
         closing = max(1e-3, 1.0 - vent)
         opening, doubt = VENT_TO_SUPPLY * vent / closing, VENT_TO_SUPPLY_STANDARD * vent / closing
     try:
-        middle = _ratio(evidence, opening, supply_kpa)
-        wide, narrow = (_ratio(evidence, opening + step, supply_kpa) for step in (doubt, -doubt))
+        middle, wide, narrow = (_ratio(evidence, opening + step, supply) for step in (0.0, doubt, -doubt))
     except OutOfRange:
         return None
-    return middle, abs(narrow - wide) / 2.0
+    return middle, hypot(abs(narrow - wide) / 2.0, MODEL_STANDARD)
 
 
-def _ratio(evidence: Evidence, opening: float, supply_kpa: float) -> float:
-    ambient = evidence.barometric.value * 1e3
-    absolute = two_orifice_pressure(max(opening, 0.0), supply_kpa * 1e3 + ambient, ambient)
-    return (absolute - ambient) / (supply_kpa * 1e3)
+def _ratio(evidence: Evidence, opening: float, supply: Supply) -> float:
+    """Control ÷ supply (gauge) for a vent so many times as wide as the supply's passage.
+
+    Where vacuum is the supply, air comes in by the vent and leaves by the supply.
+    """
+    ambient, fed = evidence.barometric.value * 1e3, supply.p_kpa * 1e3
+    if fed < 0.0:
+        turned_over = inf if opening <= 0.0 else 1.0 / opening
+        return (two_orifice_pressure(turned_over, ambient, ambient + fed) - ambient) / fed
+    return (two_orifice_pressure(max(opening, 0.0), fed + ambient, ambient) - ambient) / fed
 
 
 def _from_sweep(evidence: Evidence, duty_pct: float) -> float | None:
     """This car's own control ÷ supply at a duty, by straight lines through its bench sweep."""
     rows = sorted(
-        (item["duty_pct"], item["control_kpa"] / item["supply_kpa"])
+        (float(item["duty_pct"]), float(item["control_kpa"]) / float(item["supply_kpa"]))
         for _, item in evidence.items("/tests/solenoid/sweep")
         if item.get("duty_pct") is not None and item.get("control_kpa") is not None and item.get("supply_kpa")
     )
@@ -179,28 +303,3 @@ def _from_sweep(evidence: Evidence, duty_pct: float) -> float | None:
         if duty_pct <= d1 and d1 > d0:
             return r0 + (r1 - r0) * max(0.0, duty_pct - d0) / (d1 - d0)
     return rows[-1][1]
-
-
-def base_boost(evidence: Evidence, check: Check) -> Finding:
-    """Boost with the solenoid out of play, by gauge, in a full-load pull."""
-    limit = evidence.limit("base_boost_kpa")
-    judged = []
-    for pointer, run in runs(evidence):
-        if is_normal(run):
-            continue
-        for place, item in evidence.items(f"{pointer}/readings"):
-            at = item.get("at") or "charge_circuit"
-            if at not in ("charge_circuit", "after_cooler") or item.get("p_kpa") is None or item.get("peak"):
-                continue
-            read = evidence.pressure(item["p_kpa"], item.get("gauge"))
-            judged.append(
-                check.judged(read.value, read.uncertainty, limit, (f"{place}/p_kpa",), may_acquit=read.known)
-            )
-    if limit is None and judged:
-        return judged[len(judged) // 2]
-    return worst(judged, check)
-
-
-def needs_a_log(evidence: Evidence, check: Check) -> Finding:
-    """Checks that only a log can answer; typed values never do."""
-    return check.missing("needs_a_log" if moments(evidence) else "no_reading")

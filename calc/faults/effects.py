@@ -8,7 +8,8 @@ from math import hypot, inf
 
 from calc.checks.evidence import STANDARD, Evidence
 from calc.checks.finding import Finding
-from calc.checks.moments import CHARGE_SIDE, settled
+from calc.checks.moments import settled
+from calc.checks.run_log import CHARGE_SIDE
 from calc.errors import OutOfRange
 from calc.faults.model import Effect, Findings
 from calc.physics.engine_air import speed_density_mass_flow

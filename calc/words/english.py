@@ -43,6 +43,10 @@ BECAUSE = {
     "sweep_too_short": "Not examined: the sweep did not go past the start limit.",
     "not_at_full_load": "Not examined: read without full load, which proves nothing.",
     "needs_a_log": "Not examined: typed values cannot show it, a log can.",
+    "log_too_slow": "Not examined: the log has too few rows a second to show it.",
+    "log_too_slow_or_short": "Not examined: the log is too slow, or the pull too short, to show it.",
+    "no_pull": "Not examined: the log holds no full-load pull of 2 s and more.",
+    "never_settled": "Not examined: in no pull did boost settle, nor was it overdue.",
     "arrangement_unknown": "Not examined: how this car's solenoid is arranged is not known, and there is no "
     "bench sweep of it.",
 }
