@@ -12,6 +12,8 @@ Cure            check its feed, then renew the sensor.
 Next test       sensors at rest, then gauges on the road.
 """
 
+from math import hypot
+
 from calc.checks.evidence import Kind
 from calc.faults import effects
 from calc.faults.model import Fault, Findings, high, low, outside, within
@@ -27,7 +29,18 @@ def proof(side: str, findings: Findings, kind: Kind) -> tuple[str, ...]:
     other = "low" if side == "high" else "high"
     if any(outside(findings, check, other) for check in DIRECT):
         return ()
+    if within(findings, "rest_charge_pressure") and not _grows_with_pressure(findings):
+        return ()
     return tuple(check for check in DIRECT if outside(findings, check, side))
+
+
+def _grows_with_pressure(findings: Findings) -> bool:
+    """Whether the difference on the road is greater than at rest by more than the doubt of both."""
+    rest, road = (findings[check] for check in DIRECT)
+    if rest.value is None or road.value is None:
+        return False
+    doubt = hypot(rest.expanded_uncertainty or 0.0, road.expanded_uncertainty or 0.0)
+    return abs(road.value) - abs(rest.value) > doubt
 
 
 def cleared(side: str, findings: Findings, kind: Kind) -> tuple[str, ...]:
