@@ -53,6 +53,10 @@ def add_report(parser: argparse.ArgumentParser) -> None:
     report.add_argument("--form", choices=["short", "customer", "technical"], default="technical")
     report.add_argument("--paper", choices=["a4", "letter"], default="a4")
     report.add_argument("--language", choices=["en"], default="en")
+    report.add_argument("--unit", choices=["kPa", "bar", "psi", "mbar", "inHg"], default="kPa")
+    report.add_argument(
+        "--photos", type=Path, metavar="FOLDER", help="where the job's photos lie, whatever they are called"
+    )
 
 
 def port_number(text: str) -> int:
@@ -68,22 +72,33 @@ def default_data() -> Path:
 
 
 def serve(choice: argparse.Namespace) -> int:
-    from api.server import serve as run
+    from api import server
 
     try:
-        run(choice.data, choice.port, demo=choice.demo)
-    except OSError as problem:
-        print(
-            f"The server does not start: {problem.strerror or problem} (port {choice.port})", file=sys.stderr
-        )
+        server.serve(choice.data, choice.port, demo=choice.demo)
+    except server.NotStartedError as reason:
+        print(reason, file=sys.stderr)
         return 1
     return 0
 
 
 def write_report(choice: argparse.Namespace) -> int:
-    from api.report import report
+    """Exit status: 0 written, 2 for a document that cannot be read, 1 where drawing or writing failed."""
+    from api import report
 
-    report(choice.job, choice.output, form=choice.form, paper=choice.paper, language=choice.language)
+    try:
+        report.write(
+            choice.job,
+            choice.output,
+            form=choice.form,
+            paper=choice.paper,
+            unit=choice.unit,
+            language=choice.language,
+            photos=choice.photos,
+        )
+    except (report.UnreadableError, report.NotDrawnError) as reason:
+        print(reason, file=sys.stderr)
+        return 2 if isinstance(reason, report.UnreadableError) else 1
     return 0
 
 

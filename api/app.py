@@ -7,12 +7,12 @@ from flask import Flask
 
 from api import errors, guard
 from api.context import PROJECT, Context, attach
-from api.routes import blobs, jobs, phone, sync
+from api.routes import blobs, jobs, phone, reports, sync
 from api.shelf import Shelf
 from api.store import database
 from api.store.blobs import Blobs
 
-BLUEPRINTS = (blobs.blueprint, jobs.blueprint, sync.blueprint, phone.blueprint)
+BLUEPRINTS = (blobs.blueprint, jobs.blueprint, reports.blueprint, sync.blueprint, phone.blueprint)
 
 
 def create_app(data_dir: Path | str, *, pwa: Path = PROJECT / "pwa", calc: Path = PROJECT / "calc") -> Flask:

@@ -5,11 +5,11 @@ from typing import Any
 from api.store.blobs import NAME
 
 
-def title(document: dict[str, Any]) -> str:
-    """The car in a few words, as people call it across the workshop."""
+def title(document: dict[str, Any], unnamed: str = "Car not named yet") -> str:
+    """The car in a few words, as people call it across the workshop; else `unnamed`."""
     vehicle = document.get("vehicle") or {}
     words = [vehicle.get(key) for key in ("make", "model", "engine", "fuel")]
-    return " ".join(str(word) for word in words if word) or "Car not named yet"
+    return " ".join(word for word in words if word) or unnamed
 
 
 def blob_names(document: dict[str, Any]) -> list[str]:

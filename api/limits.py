@@ -25,7 +25,9 @@ def run(module: str, given: bytes, seconds: float) -> bytes:
     """
     command = [sys.executable, "-m", module]
     try:
-        done = subprocess.run(command, input=given, capture_output=True, timeout=seconds, cwd=PROJECT, check=False)
+        done = subprocess.run(
+            command, input=given, capture_output=True, timeout=seconds, cwd=PROJECT, check=False
+        )
     except subprocess.TimeoutExpired:
         raise ChildFailedError(f"{module} took longer than {seconds:g} s") from None
     if done.returncode != 0 or not done.stdout:

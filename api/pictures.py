@@ -2,6 +2,7 @@
 
 import io
 import sys
+import tempfile
 import warnings
 from pathlib import Path
 
@@ -14,25 +15,31 @@ LONGEST_SIDE = 1600
 QUALITY = 80
 
 
-def printed_copy(original: bytes) -> bytes | None:
-    """A JPEG of at most 1600 pixels a side without EXIF, or None where the bytes are no picture of ours."""
+class UnreadableError(Exception):
+    """The bytes are no picture that is decoded here: of another kind, too large, or broken."""
+
+
+def printed_copy(original: bytes) -> bytes:
+    """A JPEG of at most 1600 pixels a side without EXIF.
+
+    Raises `UnreadableError` where the bytes cannot be decoded in the limits.
+    """
     try:
         return limits.run("api.pictures", original, SECONDS)
-    except limits.ChildFailedError:
-        return None
+    except limits.ChildFailedError as failed:
+        raise UnreadableError(failed.why) from None
 
 
-def kept_copy(original: Path, folder: Path) -> bytes | None:
-    """The copy of a blob, made once and kept beside the others in `folder`."""
+def kept_copy(original: Path, folder: Path) -> bytes:
+    """The copy of a blob, made once and kept beside the others in `folder`; raises as `printed_copy` does."""
     kept = folder / f"{original.name}.jpg"
     if kept.is_file():
         return kept.read_bytes()
     copy = printed_copy(original.read_bytes())
-    if copy is not None:
-        folder.mkdir(parents=True, exist_ok=True)
-        part = kept.with_suffix(".part")
-        part.write_bytes(copy)
-        part.replace(kept)
+    folder.mkdir(parents=True, exist_ok=True)
+    with tempfile.NamedTemporaryFile(dir=folder, suffix=".part", delete=False) as part:
+        part.write(copy)
+    Path(part.name).replace(kept)
     return copy
 
 

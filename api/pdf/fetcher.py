@@ -9,7 +9,7 @@ class ForeignAddressError(ValueError):
     """Something in the report asked for an address that is not ours."""
 
 
-class MemoryFetcher(URLFetcher):
+class MemoryFetcher(URLFetcher):  # type: ignore[misc]
     """Gives out files from memory; knows no network, no disk and no `data:`."""
 
     def __init__(self, files: dict[str, tuple[str, bytes]]) -> None:

@@ -1,8 +1,15 @@
-"""Numbers as they are printed: in the workshop's unit, with the digits that the reading had."""
+"""Numbers, limits and dates as they are printed: in the workshop's unit, with the digits the reading had."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from api.pdf.words import Words
 
 MINUS = "−"
+NO_BREAK = "\N{NO-BREAK SPACE}"
+GROUPED_FROM = 10_000
 
 
 @dataclass(frozen=True)
@@ -24,38 +31,12 @@ PRESSURE_UNITS = {
     "inHg": PressureUnit("inHg", 1 / 3.386389, 1, 2),
 }
 
-# What stands at the end of a key names the unit of its number (job-document contract, Units and signs).
-SUFFIXES = {
-    "_kpa_per_min": "/min",
-    "_kpa_abs": "absolute",
-    "_kpa": "",
-    "_ohm_20c": "Ω at 20 °C",
-    "_ohm": "Ω",
-    "_kmh": "km/h",
-    "_km": "km",
-    "_mm": "mm",
-    "_ml": "ml",
-    "_gps": "g/s",
-    "_rpm": "rpm",
-    "_pct": "%",
-    "_deg": "°",
-    "_m": "m",
-    "_l": "l",
-    "_s": "s",
-    "_v": "V",
-    "_c": "°C",
-}
-
-
-def plain(number: float, fewest: int = 0, most: int = 6) -> str:
-    """A number without trailing noughts beyond `fewest` decimals, and with a true minus sign."""
-    text = f"{number:.{most}f}"
-    whole, _, decimals = text.partition(".")
-    decimals = decimals.rstrip("0").ljust(fewest, "0")
-    shown = f"{whole}.{decimals}" if decimals else whole
-    if not shown.strip("-0."):
-        shown = shown.removeprefix("-")
-    return shown.replace("-", MINUS)
+# What stands at the end of a key names the unit of its number (job-document contract, Units and signs); the
+# longer endings first.
+SUFFIXES = (
+    "_kpa_per_min", "_kpa_abs", "_kpa", "_ohm_20c", "_ohm", "_kmh", "_km", "_mm", "_ml", "_gps", "_rpm",
+    "_pct", "_deg", "_m", "_l", "_s", "_v", "_c",
+)  # fmt: skip
 
 
 def suffix_of(key: str) -> str | None:
@@ -68,40 +49,80 @@ def is_pressure(key: str) -> bool:
     return "_kpa" in (suffix_of(key) or "")
 
 
-def amount(key: str, number: float, unit: str) -> str:
-    """The number of a key without its unit, pressures in the unit asked for."""
-    if not is_pressure(key):
-        return plain(number)
-    pressure = PRESSURE_UNITS[unit]
-    return plain(number * pressure.per_kpa, pressure.fewest, pressure.most)
+def is_number(given: Any) -> bool:
+    """Whether a value of a document is a number; true and false are not."""
+    return isinstance(given, int | float) and not isinstance(given, bool)
 
 
-def unit_of(key: str, unit: str) -> str:
-    """The unit that goes with `amount`, empty where the number has none."""
-    suffix = suffix_of(key)
-    if suffix is None:
-        return ""
-    if not is_pressure(key):
-        return SUFFIXES[suffix]
-    if suffix == "_kpa_per_min":
-        return f"{unit}/min"
-    return f"{unit} {SUFFIXES[suffix]}".rstrip()
+@dataclass(frozen=True)
+class Printer:
+    """Writes what a report shows, for one unit of pressure and one language."""
 
+    unit: str
+    words: Words
 
-def figure(key: str, number: float, unit: str) -> str:
-    """The number of a key with its unit."""
-    name = unit_of(key, unit)
-    gap = "" if name == "°" else "\N{NO-BREAK SPACE}"
-    return f"{amount(key, number, unit)}{gap}{name}".strip() if name else amount(key, number, unit)
+    @property
+    def pressure(self) -> PressureUnit:
+        """The unit of pressure with its factor."""
+        return PRESSURE_UNITS[self.unit]
 
+    def plain(self, number: float, fewest: int = 0, most: int = 6) -> str:
+        """A number without trailing noughts beyond `fewest` decimals, and with a true minus sign."""
+        group = "," if abs(number) >= GROUPED_FROM else ""
+        whole, _, decimals = f"{number:{group}.{most}f}".partition(".")
+        decimals = decimals.rstrip("0").ljust(fewest, "0")
+        whole = whole.replace(",", self.words.group_sign)
+        shown = f"{whole}{self.words.decimal_sign}{decimals}" if decimals else whole
+        is_nought = not any(digit in shown for digit in "123456789")
+        return shown.lstrip("-") if is_nought else shown.replace("-", MINUS)
 
-def limit(key: str, ends: dict[str, float | None], unit: str) -> str:
-    """A limit in words: `60 to 80 kPa`, `at most 5 kPa/min`, `at least 120 kPa`."""
-    low, high = ends.get("min"), ends.get("max")
-    if low is not None and high is not None:
-        return f"{amount(key, low, unit)} to {figure(key, high, unit)}"
-    if low is not None:
-        return f"at least {figure(key, low, unit)}"
-    if high is not None:
-        return f"at most {figure(key, high, unit)}"
-    return "not set"
+    def amount(self, key: str, number: float) -> str:
+        """The number of a key without its unit, pressures in the unit asked for."""
+        if not is_pressure(key):
+            return self.plain(number)
+        return self.plain(number * self.pressure.per_kpa, self.pressure.fewest, self.pressure.most)
+
+    def unit_of(self, key: str) -> str:
+        """The unit that goes with `amount`, empty where the number has none."""
+        suffix = suffix_of(key)
+        if suffix is None:
+            return ""
+        return self.words.units[suffix].format(pressure=self.unit)
+
+    def figure(self, key: str, number: float) -> str:
+        """The number of a key with its unit."""
+        name = self.unit_of(key)
+        if not name:
+            return self.amount(key, number)
+        return f"{self.amount(key, number)}{'' if name == '°' else NO_BREAK}{name}"
+
+    def limit(self, key: str, ends: Mapping[str, Any]) -> str:
+        """A limit in words: `60 to 80 kPa`, `at most 5 kPa/min`, `at least 120 kPa`."""
+        low, high = (ends.get(end) if is_number(ends.get(end)) else None for end in ("min", "max"))
+        if low is not None and high is not None:
+            return self.words.say("between", low=self.amount(key, low), high=self.figure(key, high))
+        if low is not None:
+            return self.words.say("at_least", figure=self.figure(key, low))
+        if high is not None:
+            return self.words.say("at_most", figure=self.figure(key, high))
+        return self.words.say("no_limit")
+
+    def day(self, text: Any) -> str:
+        """A date in words, `25 November 2026`; as it stands where it cannot be read."""
+        try:
+            moment = datetime.fromisoformat(text)
+        except (TypeError, ValueError):
+            return text if isinstance(text, str) else ""
+        month = self.words.months[moment.month - 1]
+        return self.words.day.format(day=moment.day, month=month, year=moment.year)
+
+    def label(self, key: str) -> str:
+        """The name of a reading by its key."""
+        if key in self.words.labels:
+            return self.words.labels[key]
+        stem = key.removesuffix(suffix_of(key) or "")
+        return stem.replace("_", " ").strip().capitalize() or key
+
+    def word(self, text: str) -> str:
+        """A word of the contract in the reader's language; any other text as it stands."""
+        return self.words.values.get(text, text)

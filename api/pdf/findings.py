@@ -3,8 +3,7 @@
 from dataclasses import dataclass
 from typing import Any
 
-from api.pdf.figures import limit
-from api.pdf.words import EXPLAINS, OUTCOMES, STANDINGS, label
+from api.pdf.figures import Printer
 
 # The verdict's units as endings of keys, so that a limit is printed like any other.
 ENDINGS = {
@@ -47,47 +46,77 @@ class FaultRow:
     alike: list[str]
 
 
-def finding_rows(verdict: dict[str, Any], unit: str, *, examined_only: bool = False) -> list[FindingRow]:
-    """The checks in the contract's order."""
-    found = verdict.get("findings", [])
-    return [_finding(one, unit) for one in found if one.get("value") is not None or not examined_only]
+def finding_rows(verdict: dict[str, Any], printer: Printer) -> list[FindingRow]:
+    """The checks that were examined, in the contract's order."""
+    return [_finding(one, printer) for one in verdict["findings"] if one.get("value") is not None]
 
 
-def fault_rows(verdict: dict[str, Any]) -> list[FaultRow]:
-    """The faults, the most probable first; those that nothing bears on are left to `not_tested`."""
-    titles = {one["check"]: one.get("title", label(one["check"])) for one in verdict.get("findings", [])}
-    names = {one["fault"]: one.get("title", label(one["fault"])) for one in verdict.get("faults", [])}
-    return [_fault(one, titles, names) for one in verdict.get("faults", [])]
+def not_examined(verdict: dict[str, Any]) -> list[tuple[str, str]]:
+    """Why checks were not examined, each reason once, with the titles of its checks."""
+    reasons: dict[str, list[str]] = {}
+    for one in verdict["findings"]:
+        if one.get("value") is None:
+            reasons.setdefault(one["says"], []).append(one["title"])
+    return [(reason, ", ".join(titles)) for reason, titles in reasons.items()]
 
 
-def _finding(finding: dict[str, Any], unit: str) -> FindingRow:
+def fault_rows(verdict: dict[str, Any], printer: Printer) -> list[FaultRow]:
+    """The faults that something bears on, the most probable first."""
+    titles = {one["check"]: one["title"] for one in verdict["findings"]}
+    names = {one["fault"]: one["title"] for one in verdict["faults"]}
+    weighed = [one for one in verdict["faults"] if one["standing"] != "not_examined"]
+    return [_fault(one, titles, names, printer) for one in weighed]
+
+
+def not_weighed(verdict: dict[str, Any]) -> str:
+    """The titles of the faults that nothing bears on."""
+    return ", ".join(one["title"] for one in verdict["faults"] if one["standing"] == "not_examined")
+
+
+def _finding(finding: dict[str, Any], printer: Printer) -> FindingRow:
     outcome = finding["outcome"]
     return FindingRow(
-        title=finding.get("title") or label(finding["check"]),
-        figure=finding.get("figure") or "–",
-        limit=_limit(finding, unit),
-        outcome=OUTCOMES[outcome],
+        title=finding["title"],
+        figure=finding["figure"] or printer.words.say("looked_at"),
+        limit=_limit(finding, printer),
+        outcome=printer.words.outcomes[outcome],
         shape=outcome.replace("_", "-"),
-        says=finding.get("says") or "",
-        source=finding.get("source") or "",
+        says=finding["says"],
+        source=finding["source"] or "",
     )
 
 
-def _limit(finding: dict[str, Any], unit: str) -> str:
+def _limit(finding: dict[str, Any], printer: Printer) -> str:
     ends = finding.get("limit")
-    if not ends or finding.get("unit") == "flag":
+    if not ends or finding["unit"] == "flag":
         return "–"
-    return limit(ENDINGS.get(finding.get("unit", ""), ""), ends, unit)
+    low, high = ends.get("min"), ends.get("max")
+    ending = ENDINGS.get(finding["unit"], "")
+    if finding["unit"] == "mm/kPa":
+        return _rate(ends, printer)
+    if low is not None and low == -(high or 0.0):
+        return f"± {printer.figure(ending, high)}"
+    return printer.limit(ending, ends)
 
 
-def _fault(fault: dict[str, Any], titles: dict[str, str], names: dict[str, str]) -> FaultRow:
+def _rate(ends: dict[str, Any], printer: Printer) -> str:
+    """A limit of travel by pressure, per unit of the pressure asked for."""
+    per_unit = {
+        end: round(value / printer.pressure.per_kpa, 4) for end, value in ends.items() if value is not None
+    }
+    return f"{printer.limit('', per_unit)} mm/{printer.unit}"
+
+
+def _fault(
+    fault: dict[str, Any], titles: dict[str, str], names: dict[str, str], printer: Printer
+) -> FaultRow:
     return FaultRow(
         title=names[fault["fault"]],
-        standing=STANDINGS[fault["standing"]],
-        probability=f"{fault['probability'] * 100:.1f} %",
-        explains=EXPLAINS[fault["explains_complaint"]],
-        says=fault.get("says") or "",
-        speaks_for=[titles.get(check, label(check)) for check in fault.get("for", [])],
-        speaks_against=[titles.get(check, label(check)) for check in fault.get("against", [])],
-        alike=[names.get(other, label(other)) for other in fault.get("alike", [])],
+        standing=printer.words.standings[fault["standing"]],
+        probability=f"{printer.plain(round(fault['probability'] * 100, 1), 1)} %",
+        explains=printer.words.explains[fault["explains_complaint"]],
+        says=fault["says"],
+        speaks_for=[titles[check] for check in fault["for"]],
+        speaks_against=[titles[check] for check in fault["against"]],
+        alike=[names[other] for other in fault["alike"]],
     )

@@ -1,6 +1,6 @@
 """Everything that a report's template shows, worked out from the job and its verdict."""
 
-from datetime import datetime
+import re
 from typing import Any
 
 from markupsafe import Markup
@@ -8,111 +8,109 @@ from markupsafe import Markup
 from api.job import title
 from api.pdf import charts, readings
 from api.pdf.airline import air_line
-from api.pdf.figures import figure, plain
-from api.pdf.findings import fault_rows, finding_rows
+from api.pdf.figures import Printer
+from api.pdf.findings import fault_rows, finding_rows, not_examined, not_weighed
 from api.pdf.pulls import pulls
 from api.pdf.request import ReportRequest
-from api.pdf.words import VALUES
+from api.pdf.words import words_for
 
-NOT_KNOWN = "The readings so far do not say where the fault is."
-NOTHING_YET = "Nothing has been measured on this car yet."
-MONTHS = (
-    "January February March April May June July August September October November December".split()
-)
+SENTENCE_END = re.compile(r"(?<=[.!?]) (?=\S)")
 
 
 def page(request: ReportRequest) -> dict[str, Any]:
     """The values of the template, by name."""
-    document, verdict, unit = request.document, request.findings, request.unit
-    names = readings.names_of(document, unit)
+    document, verdict = request.document, request.findings
+    printer = Printer(request.unit, words_for(request.language))
+    names = readings.names_of(document, printer)
     is_customers = request.form != "technical"
+    heading = _heading(document, printer)
     return {
         "form": request.form,
         "paper": request.paper,
         "language": request.language,
-        "unit": unit,
-        "title": f"{_heading(document)}: {title(document)}",
-        **_head(document, request),
-        "headline": _headline(verdict, customer=is_customers),
-        "means": _conclusion(verdict, "customer_means"),
-        "air_line": Markup(air_line(document, verdict, customer=is_customers)),  # noqa: S704 - drawn by us
-        "charts": _charts(document, verdict, unit),
-        "findings": finding_rows(verdict, unit, examined_only=is_customers),
-        "faults": fault_rows(verdict),
-        "pulls": [(pull.title, pull.cells(unit)) for pull in pulls(document)],
-        "photos": _photos(document, request),
+        "say": printer.words.say,
+        "title": f"{heading}: {title(document, printer.words.say('no_car'))}",
+        **_head(document, heading, printer),
+        **_sentences(verdict, printer, customer=is_customers),
+        "air_line": Markup(air_line(document, verdict, printer.words, customer=is_customers)),  # noqa: S704
+        "charts": _charts(document, verdict, printer),
+        "findings": finding_rows(verdict, printer),
+        "not_examined": not_examined(verdict),
+        "faults": fault_rows(verdict, printer),
+        "not_weighed": not_weighed(verdict),
+        "pulls": [(pull.title, pull.cells(printer)) for pull in pulls(document, printer)],
+        "pulls_note": printer.words.say("pulls_note", unit=printer.unit),
+        "photos": _photos(document, request, printer),
         "verdict": verdict,
         **_noted(document, names),
-        **_versions(verdict, request),
+        **_versions(verdict, request, printer),
     }
 
 
-def day(text: str | None) -> str:
-    """A date in words, `25 November 2026`; empty where there is none or it cannot be read."""
-    try:
-        moment = datetime.fromisoformat(text or "")
-    except ValueError:
-        return text or ""
-    return f"{moment.day} {MONTHS[moment.month - 1]} {moment.year}"
-
-
-def _heading(document: dict[str, Any]) -> str:
+def _heading(document: dict[str, Any], printer: Printer) -> str:
     workshop = document.get("workshop") or {}
-    return str(workshop.get("name") or "Boost-control diagnosis")
+    return workshop.get("name") or printer.words.say("heading")
 
 
-def _head(document: dict[str, Any], request: ReportRequest) -> dict[str, Any]:
+def _head(document: dict[str, Any], heading: str, printer: Printer) -> dict[str, Any]:
     vehicle, customer = document.get("vehicle") or {}, document.get("customer") or {}
-    facts = [title(document), vehicle.get("registration")]
+    facts = [title(document, printer.words.say("no_car")), vehicle.get("registration")]
     if vehicle.get("odometer_km") is not None:
-        facts.append(figure("odometer_km", vehicle["odometer_km"], request.unit))
+        facts.append(printer.figure("odometer_km", vehicle["odometer_km"]))
     return {
-        "heading": _heading(document),
-        "date": day(document.get("opened_at")),
+        "heading": heading,
+        "address": (document.get("workshop") or {}).get("address") or "",
+        "date": printer.day(document.get("opened_at")),
         "number": document["id"][:13],
-        "car": [str(fact) for fact in facts if fact],
+        "car": [fact for fact in facts if fact],
         "customer": customer.get("name") or "",
         "technician": document.get("technician") or "",
-        "complaint": _complaint(document),
+        "complaint": _complaint(document, printer),
     }
 
 
-def _complaint(document: dict[str, Any]) -> str:
+def _complaint(document: dict[str, Any], printer: Printer) -> str:
     complaint = document.get("complaint") or {}
-    symptoms = [VALUES.get(one, one.replace("_", " ")) for one in complaint.get("symptoms") or []]
-    return complaint.get("text") or ", ".join(symptoms)
+    return complaint.get("text") or ", ".join(printer.word(one) for one in complaint.get("symptoms") or [])
 
 
-def _conclusion(verdict: dict[str, Any], key: str) -> str:
-    return (verdict.get("conclusion") or {}).get(key) or ""
+def _sentences(verdict: dict[str, Any], printer: Printer, *, customer: bool) -> dict[str, Any]:
+    """The first sentence stands large; what follows it, and what it means, below."""
+    said = verdict["customer"]["says"] if customer else verdict["says"]
+    headline, *more = SENTENCE_END.split(said, maxsplit=1)
+    proof = verdict.get("repair_proof") or {}
+    cure = verdict.get("adjustment") or {}
+    return {
+        "headline": headline,
+        "lead": more[0] if more else "",
+        "means": verdict["customer"]["means"] if customer else "",
+        "proposal": printer.words.say("cure_customer") if cure and proof.get("proved") is not True else "",
+        "cure": cure.get("says") or "",
+        "proof": proof.get("says") or "",
+    }
 
 
-def _headline(verdict: dict[str, Any], *, customer: bool) -> str:
-    said = _conclusion(verdict, "customer_says" if customer else "says") or _conclusion(verdict, "says")
-    if said:
-        return said
-    is_measured = any(one["outcome"] != "not_examined" for one in verdict.get("findings", []))
-    return NOT_KNOWN if is_measured else NOTHING_YET
-
-
-def _charts(document: dict[str, Any], verdict: dict[str, Any], unit: str) -> list[dict[str, Any]]:
+def _charts(document: dict[str, Any], verdict: dict[str, Any], printer: Printer) -> list[dict[str, Any]]:
     drawn = (
-        ("The actuator on the hand pump", charts.actuator(document, verdict, unit)),
-        ("The road run", charts.road(pulls(document), unit)),
+        (printer.words.say("actuator_chart"), charts.actuator(document, verdict, printer)),
+        (printer.words.say("road_chart"), charts.road(pulls(document, printer), printer)),
     )
     return [{"title": name, "svg": Markup(svg)} for name, svg in drawn if svg]  # noqa: S704 - drawn by us
 
 
-def _photos(document: dict[str, Any], request: ReportRequest) -> list[dict[str, str]]:
+def _photos(document: dict[str, Any], request: ReportRequest, printer: Printer) -> list[dict[str, str]]:
     photos = []
     for number, photo in enumerate(document.get("photos") or [], 1):
         name = photo.get("sha256", "")
         photos.append(
             {
-                "number": str(number),
+                "name": printer.words.say("photo", number=str(number)).capitalize(),
                 "file": f"photo-{name}" if name in request.photos else "",
+                "missing": printer.words.say(
+                    "photo_unreadable" if name in request.unreadable else "photo_missing"
+                ),
                 "caption": photo.get("caption") or "",
-                "taken": day(photo.get("taken_at")),
+                "taken": printer.day(photo.get("taken_at")),
             }
         )
     return photos
@@ -132,12 +130,12 @@ def _noted(document: dict[str, Any], names: readings.Names) -> dict[str, Any]:
     }
 
 
-def _versions(verdict: dict[str, Any], request: ReportRequest) -> dict[str, Any]:
+def _versions(verdict: dict[str, Any], request: ReportRequest, printer: Printer) -> dict[str, Any]:
     moment = request.moment
-    adjustment = verdict.get("adjustment") or {}
+    made = f"{printer.day(request.made_at)}, {moment:%H:%M} {moment:%Z}"
+    engine, short = verdict["engine"], request.job_hash[:16]
     return {
-        "engine": verdict.get("engine", ""),
+        "engine": engine,
         "job_hash": request.job_hash,
-        "made": f"{day(request.made_at)}, {moment:%H:%M} {moment:%Z}",
-        "turns": plain(adjustment["rod_turns"]) if adjustment.get("rod_turns") is not None else "",
+        "judged": printer.words.say("judged", engine=engine, hash=short, made=made),
     }

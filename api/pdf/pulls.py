@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Any
 
-from api.pdf.figures import figure, plain
+from api.pdf.figures import Printer
 
 AIR_PRESSURE_KPA = 101.3  # the contract's own value where none was noted
 SAME_SPEED_RPM = 150.0  # the contract's rule for readings that belong together
@@ -14,6 +14,7 @@ class Pull:
     """One pull; pressures in kPa above the air pressure."""
 
     title: str
+    phase: str
     aimed: float | None
     car: float | None
     gauge: float | None
@@ -29,22 +30,23 @@ class Pull:
         """Whether there is anything to compare."""
         return len(self.values) > 1
 
-    def cells(self, unit: str) -> list[str]:
+    def cells(self, printer: Printer) -> list[str]:
         """Aimed, car says, gauge says and duty as printed."""
-        pressures = [_or_dash("_kpa", value, unit) for value in (self.aimed, self.car, self.gauge)]
-        return [*pressures, _or_dash("duty_pct", self.duty_pct, unit)]
+        pressures = [_or_dash("_kpa", value, printer) for value in (self.aimed, self.car, self.gauge)]
+        return [*pressures, _or_dash("duty_pct", self.duty_pct, printer)]
 
-    def in_words(self, unit: str) -> str:
+    def in_words(self, printer: Printer) -> str:
         """The pull in one clause."""
-        aimed, car, gauge, _ = self.cells(unit)
-        return f"{self.title}: aimed {aimed}, car says {car}, gauge says {gauge}"
+        aimed, car, gauge, _ = self.cells(printer)
+        return printer.words.say("pull_words", pull=self.title, aimed=aimed, car=car, gauge=gauge)
 
 
-def pulls(document: dict[str, Any]) -> list[Pull]:
+def pulls(document: dict[str, Any], printer: Printer) -> list[Pull]:
     """Every noted moment with the gauge reading in the charge circuit that belongs to it."""
     air = air_pressure(document)
     runs = (document.get("tests") or {}).get("road") or []
-    return [pull for number, run in enumerate(runs, 1) for pull in _of_run(run, number, len(runs), air)]
+    phases = {run.get("phase", "before_repair") for run in runs}
+    return [pull for run in runs for pull in _of_run(run, len(phases) > 1, air, printer)]
 
 
 def air_pressure(document: dict[str, Any]) -> float:
@@ -53,19 +55,30 @@ def air_pressure(document: dict[str, Any]) -> float:
     return AIR_PRESSURE_KPA if noted is None else float(noted)
 
 
-def _of_run(run: dict[str, Any], number: int, runs: int, air: float) -> list[Pull]:
+def _of_run(run: dict[str, Any], with_phase: bool, air: float, printer: Printer) -> list[Pull]:
     noted = run.get("noted") or []
-    readings = [one for one in run.get("readings") or [] if one.get("at", "charge_circuit") == "charge_circuit"]
-    prefix = f"Run {number}, " if runs > 1 else ""
-    return [_pull(row, _partner(row, readings), prefix, count, air) for count, row in enumerate(noted, 1)]
+    readings = [
+        one for one in run.get("readings") or [] if one.get("at", "charge_circuit") == "charge_circuit"
+    ]
+    phase = run.get("phase", "before_repair")
+    prefix = f"{printer.word(phase)}, " if with_phase else ""
+    titles = [prefix + _title(row, count, printer) for count, row in enumerate(noted, 1)]
+    rows = zip(noted, titles, strict=True)
+    return [_pull(row, _partner(row, readings), title, phase, air) for row, title in rows]
 
 
-def _pull(row: dict[str, Any], gauge: dict[str, Any] | None, prefix: str, count: int, air: float) -> Pull:
-    number = row.get("pull") or count
+def _title(row: dict[str, Any], count: int, printer: Printer) -> str:
+    number = printer.plain(row.get("pull") or count)
     speed = row.get("engine_rpm")
-    title = f"{prefix}pull {number}" + ("" if speed is None else f" at {plain(speed)} rpm")
+    if speed is None:
+        return printer.words.say("pull", number=number)
+    return printer.words.say("pull_at", number=number, speed=printer.figure("engine_rpm", speed))
+
+
+def _pull(row: dict[str, Any], gauge: dict[str, Any] | None, title: str, phase: str, air: float) -> Pull:
     return Pull(
         title=title[0].upper() + title[1:],
+        phase=phase,
         aimed=_above(row.get("boost_specified_kpa_abs"), air),
         car=_above(row.get("boost_actual_kpa_abs"), air),
         gauge=None if gauge is None else gauge.get("p_kpa"),
@@ -91,5 +104,5 @@ def _above(absolute: float | None, air: float) -> float | None:
     return None if absolute is None else absolute - air
 
 
-def _or_dash(key: str, value: float | None, unit: str) -> str:
-    return "–" if value is None else figure(key, round(value, 1), unit)
+def _or_dash(key: str, value: float | None, printer: Printer) -> str:
+    return "–" if value is None else printer.figure(key, round(value, 1))

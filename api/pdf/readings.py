@@ -4,10 +4,12 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from api.pdf.figures import amount, figure, limit, unit_of
-from api.pdf.words import ANSWERS, SECTIONS, VALUES, label
+from api.pdf.figures import Printer, is_number
 
 LONGEST_LOG = 40
+LONG = 16  # rows that are kept together
+NARROW = 3  # columns of a table that still fit beside others
+DAYS = frozenset({"calibrated_on", "taken_at", "when"})
 UNSEEN = frozenset({"id", "rank"})
 
 
@@ -27,7 +29,16 @@ class Section:
     title: str
     rows: list[tuple[str, str]] = field(default_factory=list)
     tables: list[Table] = field(default_factory=list)
-    note: str = ""
+
+    @property
+    def is_wide(self) -> bool:
+        """Whether a table of it needs more than a narrow column."""
+        return any(len(table.head) > NARROW for table in self.tables)
+
+    @property
+    def is_long(self) -> bool:
+        """Whether it may be broken over two columns or pages."""
+        return len(self.rows) + sum(len(table.rows) for table in self.tables) > LONG
 
     def __bool__(self) -> bool:
         return bool(self.rows or self.tables)
@@ -37,21 +48,26 @@ class Section:
 class Names:
     """What gauges and photos are called on paper: numbers in the job's order, not ids."""
 
-    unit: str
+    printer: Printer
     gauges: Mapping[str, str]
     photos: Mapping[str, str]
 
 
-def names_of(document: dict[str, Any], unit: str) -> Names:
+def names_of(document: dict[str, Any], printer: Printer) -> Names:
     """Number the job's gauges and photos."""
-    gauges = {gauge["id"]: f"gauge {n}" for n, gauge in enumerate(document.get("gauges") or [], 1)}
+    say = printer.words.say
+    gauges = enumerate(document.get("gauges") or [], 1)
     photos = enumerate(document.get("photos") or [], 1)
-    return Names(unit, gauges, {photo.get("sha256", ""): f"photo {n}" for n, photo in photos})
+    return Names(
+        printer,
+        {gauge.get("id", ""): say("gauge", number=str(n)) for n, gauge in gauges},
+        {photo.get("sha256", ""): say("photo", number=str(n)) for n, photo in photos},
+    )
 
 
 def part(document: dict[str, Any], key: str, names: Names) -> Section:
     """One of the job's own parts: car, complaint, boost control, limits, place."""
-    section = Section(SECTIONS[key])
+    section = Section(names.printer.words.sections[key])
     _fill(section, document.get(key) or {}, names)
     return section
 
@@ -59,7 +75,8 @@ def part(document: dict[str, Any], key: str, names: Names) -> Section:
 def tests(document: dict[str, Any], names: Names) -> list[Section]:
     """Every test but the road runs, in the contract's order."""
     done = document.get("tests") or {}
-    sections = [_test(key, done[key], names) for key in SECTIONS if key != "road" and done.get(key)]
+    known = names.printer.words.sections
+    sections = [_test(key, done[key], names) for key in known if key != "road" and done.get(key)]
     return [section for section in sections if section]
 
 
@@ -67,7 +84,7 @@ def gauges(document: dict[str, Any], names: Names) -> list[Section]:
     """Each gauge of the job with its class, its scale and its calibration."""
     sections = []
     for gauge in document.get("gauges") or []:
-        section = Section(names.gauges[gauge["id"]].capitalize())
+        section = Section(names.gauges[gauge.get("id", "")].capitalize())
         _fill(section, gauge, names)
         sections.append(section)
     return sections
@@ -81,31 +98,36 @@ def road(document: dict[str, Any], names: Names) -> list[Section]:
 
 def steps(document: dict[str, Any], names: Names) -> Table | None:
     """The steps of the work with their state, notes and photos."""
-    noted = [step for step in document.get("steps") or [] if _has_reading(step)]
+    noted = [_step(step) for step in document.get("steps") or [] if _has_reading(step)]
     return _table("", noted, names) if noted else None
+
+
+def _step(step: dict[str, Any]) -> dict[str, Any]:
+    """A step with its time under a name of its own: elsewhere `at` is the place of a gauge."""
+    return {"when" if key == "at" else key: given for key, given in step.items()}
 
 
 def value(key: str, given: Any, names: Names) -> str:
     """One value in words, with its unit; empty for what is not printed here."""
     if isinstance(given, bool):
-        return ANSWERS[given]
-    if isinstance(given, int | float):
-        return figure(key, given, names.unit)
+        return names.printer.words.answers[given]
+    if is_number(given):
+        return names.printer.figure(key, given)
     if isinstance(given, list):
         return _joined(key, given, names)
     if isinstance(given, dict):
-        return limit(key, given, names.unit) if given.keys() <= {"min", "max"} else ""
-    return _word(given, names)
+        return names.printer.limit(key, given) if given.keys() <= {"min", "max"} else ""
+    return names.printer.day(given) if key in DAYS else _word(given, names)
 
 
 def _test(key: str, test: dict[str, Any], names: Names) -> Section:
-    section = Section(SECTIONS[key])
+    section = Section(names.printer.words.sections[key])
     _fill(section, test, names)
     return section
 
 
 def _run(number: int, run: dict[str, Any], names: Names) -> Section:
-    section = Section(f"{SECTIONS['road']} {number}")
+    section = Section(f"{names.printer.words.sections['road']} {number}")
     channels = run.get("channels") or {}
     _fill(section, {key: given for key, given in run.items() if key != "channels"}, names)
     if channels:
@@ -118,17 +140,17 @@ def _fill(section: Section, noted: dict[str, Any], names: Names) -> None:
         if key in UNSEEN or given is None or given == []:
             continue
         if _is_items(given):
-            section.tables.append(_table(label(key), given, names))
+            section.tables.append(_table(names.printer.label(key), given, names))
         elif _is_group(given):
             section.rows.extend(_group(key, given, names))
         elif text := value(key, given, names):
-            section.rows.append((label(key), text))
+            section.rows.append((names.printer.label(key), text))
 
 
 def _group(key: str, given: dict[str, Any], names: Names) -> Iterable[tuple[str, str]]:
     for inner, one in given.items():
         if one is not None and (text := value(inner, one, names)):
-            yield f"{label(key)}: {label(inner).lower()}", text
+            yield f"{names.printer.label(key)}: {names.printer.label(inner).lower()}", text
 
 
 def _is_items(given: Any) -> bool:
@@ -151,15 +173,15 @@ def _table(title: str, items: list[dict[str, Any]], names: Names) -> Table:
 
 
 def _head(key: str, names: Names) -> str:
-    unit = unit_of(key, names.unit)
-    return f"{label(key)}, {unit}" if unit else label(key)
+    name, unit = names.printer.label(key), names.printer.unit_of(key)
+    return f"{name}, {unit}" if unit else name
 
 
 def _cell(key: str, given: Any, names: Names) -> str:
     if given is None:
         return "–"
-    if isinstance(given, int | float) and not isinstance(given, bool):
-        return amount(key, given, names.unit)
+    if is_number(given):
+        return names.printer.amount(key, given)
     return value(key, given, names)
 
 
@@ -169,7 +191,7 @@ def _log(channels: dict[str, list[float | None]], names: Names) -> Table:
     if longest > LONGEST_LOG:
         return _summary(kept, names)
     rows = [[_cell(key, samples[n], names) for key, samples in kept.items()] for n in range(longest)]
-    return Table("Log", [_head(key, names) for key in kept], rows)
+    return Table(names.printer.words.say("log"), [_head(key, names) for key in kept], rows)
 
 
 def _summary(channels: dict[str, list[float | None]], names: Names) -> Table:
@@ -178,17 +200,17 @@ def _summary(channels: dict[str, list[float | None]], names: Names) -> Table:
         read = [sample for sample in samples if sample is not None]
         ends = [_cell(key, end, names) for end in (min(read), max(read))] if read else ["–", "–"]
         rows.append([_head(key, names), str(len(read)), *ends])
-    title = "Log (every sample is in the attached job.json)"
-    return Table(title, ["Channel", "Samples", "Least", "Greatest"], rows)
+    say = names.printer.words.say
+    return Table(say("log_long"), [say("channel"), say("samples"), say("least"), say("greatest")], rows)
 
 
 def _joined(key: str, given: list[Any], names: Names) -> str:
     if key == "span_kpa" and len(given) == 2:
-        return limit(key, {"min": given[0], "max": given[1]}, names.unit)
-    if all(isinstance(one, int | float) for one in given):
-        return ", ".join(amount(key, one, names.unit) for one in given)
+        return names.printer.limit(key, {"min": given[0], "max": given[1]})
+    if all(is_number(one) or one is None for one in given):
+        return ", ".join(_cell(key, one, names) for one in given)
     return ", ".join(_word(one, names) for one in given if isinstance(one, str))
 
 
 def _word(text: Any, names: Names) -> str:
-    return names.gauges.get(text) or names.photos.get(text) or VALUES.get(text) or str(text)
+    return names.gauges.get(text) or names.photos.get(text) or names.printer.word(str(text))

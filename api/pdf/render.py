@@ -9,6 +9,7 @@ from api.context import PROJECT
 from api.pdf.fetcher import SCHEME, MemoryFetcher
 from api.pdf.page import page
 from api.pdf.request import ReportRequest
+from api.pdf.words import words_for
 
 VARIANT = "pdf/a-3a"  # tags and attachments in one file; ISO 19005-3, level A
 FONTS = {
@@ -51,12 +52,13 @@ def _files(request: ReportRequest) -> dict[str, tuple[str, bytes]]:
 
 
 def _attachments(request: ReportRequest, fetcher: MemoryFetcher) -> list[weasyprint.Attachment]:
+    words = words_for(request.language)
     texts = {"job.json": request.job, "verdict.json": request.verdict}
     return [
         weasyprint.Attachment(
             string=text,
             name=name,
-            description=f"{name.removesuffix('.json')} in machine-readable form",
+            description=words.say("attached", name=name.removesuffix(".json")),
             created=request.moment,
             modified=request.moment,
             relationship="Data",

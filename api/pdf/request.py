@@ -3,10 +3,15 @@
 import base64
 import hashlib
 import json
+import re
 from dataclasses import asdict, dataclass, field
 from datetime import datetime
 from typing import Any
 
+import calc
+
+# Controls, halves of pairs and what Unicode reserves: HTML and XML 1.0 (section 2.2) cannot hold them.
+UNPRINTABLE = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\ud800-\udfff\ufdd0-\ufdef\ufffe\uffff]")
 FORMS = ("short", "customer", "technical")
 PAPERS = ("a4", "letter")
 
@@ -16,7 +21,8 @@ class ReportRequest:
     """A report to draw.
 
     `job` and `verdict` are the two JSON texts, attached to the PDF as they are; `made_at` is RFC 3339 and
-    the only time that enters the file; `photos` are the printed copies by the SHA-256 of their originals.
+    the only time that enters the file; `photos` are the printed copies by the SHA-256 of their originals, and
+    `unreadable` names those that are there and cannot be decoded.
     """
 
     job: str
@@ -27,17 +33,18 @@ class ReportRequest:
     made_at: str
     language: str = "en"
     photos: dict[str, bytes] = field(default_factory=dict)
+    unreadable: list[str] = field(default_factory=list)
 
     @property
     def document(self) -> dict[str, Any]:
-        """The job document."""
-        document: dict[str, Any] = json.loads(self.job)
+        """The job document as it is printed: without null, and without characters that no page can show."""
+        document: dict[str, Any] = _printable(calc.read_job(self.job.encode()))
         return document
 
     @property
     def findings(self) -> dict[str, Any]:
-        """The verdict document."""
-        verdict: dict[str, Any] = json.loads(self.verdict)
+        """The verdict document, printable too."""
+        verdict: dict[str, Any] = _printable(json.loads(self.verdict))
         return verdict
 
     @property
@@ -61,3 +68,15 @@ def from_json(text: str) -> ReportRequest:
     given = json.loads(text)
     photos = {name: base64.b64decode(data) for name, data in given.pop("photos").items()}
     return ReportRequest(**given, photos=photos)
+
+
+def _printable(value: Any) -> Any:
+    """The same value with every unprintable character shown as U+FFFD, and lists of items without gaps."""
+    if isinstance(value, str):
+        return UNPRINTABLE.sub("\N{REPLACEMENT CHARACTER}", value)
+    if isinstance(value, dict):
+        return {_printable(key): _printable(inner) for key, inner in value.items()}
+    if isinstance(value, list):
+        holds_items = any(isinstance(inner, dict) for inner in value)
+        return [_printable(inner) for inner in value if not (holds_items and inner is None)]
+    return value

@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+from collections.abc import Sequence
 from typing import Any
 
 from flask import Blueprint, Response, request
@@ -17,8 +18,6 @@ from api.store import erasures, jobs, operations
 from api.store.jobs import KeptJob
 
 blueprint = Blueprint("jobs", __name__)
-
-UNITS = ("kPa", "bar", "psi", "mbar", "inHg")
 
 
 @blueprint.get("/api/jobs")
@@ -69,15 +68,25 @@ def judge(job: KeptJob, unit: str) -> str:
     try:
         return calc.judge_text(job.text.encode(), unit=unit)
     except calc.BrokenDocument as broken:
-        raise Problem(422, "broken_document", f"The job cannot be judged yet. {broken}") from None
+        raise not_whole(broken) from None
 
 
 def asked_unit() -> str:
     """The unit of pressure that the request names, kPa where it names none."""
-    unit = request.args.get("unit", "kPa")
-    if unit not in UNITS:
-        raise Problem(400, "unknown_unit", f"unit is none of {', '.join(UNITS)}.")
-    return unit
+    return asked("unit", calc.PRESSURE_UNITS, "kPa")
+
+
+def asked(name: str, known: Sequence[str], usual: str) -> str:
+    """One of the words that the request may name, the usual one where it names none."""
+    given = request.args.get(name, usual)
+    if given not in known:
+        raise Problem(400, f"unknown_{name}", f"{name} is none of {', '.join(known)}.")
+    return given
+
+
+def not_whole(broken: calc.BrokenDocument) -> Problem:
+    """What is answered where a job breaks the contract: the place and what is wrong there."""
+    return Problem(422, "broken_document", f"The job cannot be judged yet. {broken}")
 
 
 def _receipt_operations(job_id: str) -> list[tuple[int, str, str]]:

@@ -1,0 +1,15 @@
+"""Photos as they are shown and printed: the copies of the workshop's blobs."""
+
+from api import pictures
+from api.context import context
+
+
+def copy_of(name: str) -> bytes | None:
+    """The copy of the photo with that SHA-256, None where its blob is not here.
+
+    Raises `pictures.UnreadableError` where the blob cannot be decoded in the limits.
+    """
+    original = context().blobs.find(name)
+    if original is None:
+        return None
+    return pictures.kept_copy(original, context().database.parent / "copies")
