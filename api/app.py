@@ -7,6 +7,7 @@ from flask import Flask
 
 from api import errors, guard
 from api.context import PROJECT, Context, attach
+from api.erasure import Eraser
 from api.routes import blobs, jobs, phone, reports, sync
 from api.shelf import Shelf
 from api.store import database
@@ -33,4 +34,5 @@ def open_workshop(data: Path, pwa: Path, calc: Path) -> Context:
     context.blobs.prepare()
     with closing(database.connect(context.database)) as connection:
         database.bring_up_to_date(connection)
+        Eraser(data, context.blobs).merge(connection)
     return context

@@ -1,9 +1,21 @@
 """What can go wrong with a request, in one shape for every client."""
 
+import errno
 import sqlite3
 
 from flask import Flask, Response, jsonify
 from werkzeug.exceptions import HTTPException
+
+STAYS = "Nothing is lost: what was not taken stays on the phone and is sent again by itself."
+NOT_WRITTEN = {
+    "SQLITE_FULL": "The workshop's disk is full.",
+    "SQLITE_READONLY": "The workshop's database is write-protected.",
+    "SQLITE_CANTOPEN": "The workshop's database cannot be opened.",
+    "SQLITE_IOERR": "The workshop's disk reports errors.",
+    "SQLITE_CORRUPT": "The workshop's database is damaged; put a backup back.",
+    "SQLITE_NOTADB": "The workshop's database is damaged; put a backup back.",
+    "SQLITE_BUSY": "The workshop's database is busy.",
+}
 
 
 class Problem(Exception):
@@ -27,6 +39,22 @@ def from_http(error: HTTPException) -> tuple[Response, int]:
     return answer(Problem(error.code or 500, word, error.description or error.name))
 
 
+def no_room(error: OSError) -> Problem:
+    """What a phone is told when a photo could not be written; it keeps the photo and sends it again."""
+    if error.errno in (errno.ENOSPC, errno.EDQUOT):
+        return Problem(507, "no_room", f"The workshop's disk is full. {STAYS}")
+    return Problem(507, "no_room", f"The workshop's computer could not write the photo to its disk. {STAYS}")
+
+
+def not_written(error: sqlite3.DatabaseError) -> Problem:
+    """What a phone is told when the database cannot take its work; it keeps the work and sends it again."""
+    name = getattr(error, "sqlite_errorname", "")
+    for start, says in NOT_WRITTEN.items():
+        if name.startswith(start):
+            return Problem(503, "storage", f"{says} {STAYS}")
+    return Problem(503, "storage", f"The workshop's computer cannot write just now. {STAYS}")
+
+
 def register(app: Flask) -> None:
     """Let every error leave the server as JSON and without a traceback."""
 
@@ -35,12 +63,10 @@ def register(app: Flask) -> None:
         app.logger.exception("a fault of our own", exc_info=error)
         return answer(Problem(500, "fault", "Something went wrong in the server. Nothing was changed."))
 
-    @app.errorhandler(sqlite3.OperationalError)
-    def storage(error: sqlite3.OperationalError) -> tuple[Response, int]:
+    @app.errorhandler(sqlite3.DatabaseError)
+    def storage(error: sqlite3.DatabaseError) -> tuple[Response, int]:
         app.logger.error("the database could not be used: %s", error)
-        return answer(
-            Problem(503, "storage", "The server cannot write just now. Nothing was lost; try again.")
-        )
+        return answer(not_written(error))
 
     app.register_error_handler(Problem, answer)
     app.register_error_handler(HTTPException, from_http)

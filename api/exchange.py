@@ -2,14 +2,19 @@
 
 import hashlib
 import sqlite3
-from dataclasses import dataclass
-from datetime import UTC, datetime
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import UTC, datetime, timedelta
 from typing import Any
 
-from api.fold.holding import Operation, is_erased
+from api.fold.holding import Operation
 from api.operation import RefusedError, check_place, read
 from api.store import database, erasures, jobs, operations
+from api.store.erasures import Known
 from api.store.operations import Arrival, Standing
+
+COPIES_STAY_DAYS = 14
+MOST_RECENT_JOBS = 200
 
 
 @dataclass(frozen=True)
@@ -26,34 +31,87 @@ class Answer:
         return answer if self.reason is None else answer | {"reason": self.reason}
 
 
-def take(connection: sqlite3.Connection, texts: list[str]) -> list[Answer]:
+@dataclass
+class _Batch:
+    """A batch on its way in: what the list has of it, and what is taken anew."""
+
+    known: Known
+    earlier: dict[str, bytes]
+    arrivals: list[Arrival] = field(default_factory=list)
+    taken: dict[str, Operation] = field(default_factory=dict)
+
+    def take(self, text: str, read: Operation | RefusedError) -> Answer:
+        if isinstance(read, RefusedError):
+            return Answer(None, "refused", str(read))
+        one, made = read["id"], text.encode()
+        if self.earlier.get(one) == made:
+            return Answer(one, "duplicate")
+        try:
+            self._check(read)
+        except RefusedError as refused:
+            return Answer(one, "refused", str(refused))
+        self.earlier[one] = made
+        self.taken[one] = read
+        self.arrivals.append(Arrival(one, read["job"], made, hashlib.sha256(made).hexdigest()))
+        return Answer(one, "applied")
+
+    def _check(self, operation: Operation) -> None:
+        earlier = self.earlier.get(operation["id"])
+        if earlier == b"" or self.known.covers(operation["job"], operation["path"]):
+            raise RefusedError("what stood at this place was erased")
+        if earlier is not None:
+            raise RefusedError("another operation has this id")
+        check_place(operation)
+
+
+def take(connection: sqlite3.Connection, texts: Sequence[str]) -> list[Answer]:
     """Take a batch in one transaction: each operation gets its own answer, and none stops another."""
+    readings = [_read(text) for text in texts]
+    ids = [one["id"] for one in readings if not isinstance(one, RefusedError)]
     with database.writing(connection):
-        known = erasures.known(connection)
-        received_at = server_time()
-        taken = [_take_one(connection, text, known, received_at) for text in texts]
-        for job in dict.fromkeys(job for _, job in taken if job):
-            jobs.remake(connection, job)
-    return [answer for answer, _ in taken]
+        known = Known(erasures.all_records(connection))
+        batch = _Batch(known, operations.made_bytes(connection, ids))
+        answers = [batch.take(text, reading) for text, reading in zip(texts, readings, strict=True)]
+        operations.append(connection, batch.arrivals, server_time())
+        for job in dict.fromkeys(arrival.job for arrival in batch.arrivals):
+            jobs.remake(connection, job, batch.taken)
+    return answers
 
 
 def entries_after(connection: sqlite3.Connection, phone: Standing) -> dict[str, Any]:
-    """The list from exactly where the phone stands, or from its beginning where the two lists differ."""
+    """The list from exactly where the phone stands, or from its beginning where the two lists differ.
+
+    `continues` names the jobs whose first operation lies before these entries: a phone that does not hold
+    such a job fetches it whole, or takes none of it.
+    """
     with database.reading(connection):
         restart = phone.number > 0 and operations.hash_at(connection, phone.number) != phone.hash
         start = Standing() if restart else phone
         page = operations.page_after(connection, start.number)
         last = operations.end(connection)
-        known = erasures.known(connection)
-    number, running = (page[-1][0], page[-1][2]) if page else (start.number, start.hash)
+        continues = operations.begun_before(connection, page)
+    number, running = (page[-1].number, page[-1].hash) if page else (start.number, start.hash)
     return {
         "restart": restart,
-        "entries": [{"number": one, "operation": text} for one, text, _ in page],
+        "entries": [one.as_entry() for one in page],
+        "continues": continues,
         "number": number,
         "hash": running if number else "",
         "more": number < last.number,
-        "erasures": known,
     }
+
+
+def beginning(connection: sqlite3.Connection) -> dict[str, Any]:
+    """Where a phone that holds nothing begins: the end of the list, and the jobs of the last 14 days.
+
+    It fetches each of those whole, and so needs no operation of the years before.
+    """
+    since = datetime.now(UTC) - timedelta(days=COPIES_STAY_DAYS)
+    with database.reading(connection):
+        last = operations.end(connection)
+        recent = jobs.changed_since(connection, since.isoformat(timespec="milliseconds"), MOST_RECENT_JOBS)
+    reply = {"restart": False, "entries": [], "continues": [], "more": False, "jobs": recent}
+    return reply | {"number": last.number, "hash": last.hash}
 
 
 def server_time() -> str:
@@ -61,31 +119,8 @@ def server_time() -> str:
     return datetime.now(UTC).isoformat(timespec="milliseconds")
 
 
-def _take_one(
-    connection: sqlite3.Connection, text: str, known: list[dict[str, str]], received_at: str
-) -> tuple[Answer, str | None]:
-    """The answer, and the job that has to be folded again."""
-    operation: Operation = {}
+def _read(text: str) -> Operation | RefusedError:
     try:
-        operation = read(text)
-        earlier = operations.made_bytes(connection, operation["id"])
-        if earlier == text.encode():
-            return Answer(operation["id"], "duplicate"), None
-        _check(operation, earlier, known)
+        return read(text)
     except RefusedError as refused:
-        return Answer(operation.get("id"), "refused", str(refused)), None
-    operations.append(connection, _arrival(operation, text), received_at)
-    return Answer(operation["id"], "applied"), operation["job"]
-
-
-def _check(operation: Operation, earlier: bytes | None, known: list[dict[str, str]]) -> None:
-    if earlier is not None:
-        raise RefusedError("another operation has this id")
-    if is_erased(operation, known):
-        raise RefusedError("what stood at this place was erased")
-    check_place(operation)
-
-
-def _arrival(operation: Operation, text: str) -> Arrival:
-    made = text.encode()
-    return Arrival(operation["id"], operation["job"], made, hashlib.sha256(made).hexdigest())
+        return refused

@@ -51,7 +51,7 @@ def check_place(operation: Operation) -> None:
 
 def _parsed(text: str) -> Operation:
     try:
-        size = len(text.encode())
+        size = len(text) if text.isascii() else len(text.encode())
         operation = parse(text) if size <= LARGEST else None
     except (UnicodeEncodeError, BrokenTextError) as error:
         raise RefusedError(f"the operation cannot be read: {error}") from None

@@ -32,7 +32,7 @@ def check_place(path: str, value: object) -> None:
     if isinstance(kind, Group):
         _check_item(path, steps, kind, value)
     else:
-        _check_value(steps, kind, value)
+        _check_value(Walk(gauge_ids=None, path=steps), kind, value)
 
 
 def names_item(path: str) -> bool:
@@ -46,7 +46,8 @@ def names_item(path: str) -> bool:
 def _steps(path: str) -> list[str]:
     if not path.startswith("/") or _BAD_ESCAPE.search(path):
         raise BrokenPlace(path, "not a JSON Pointer into the job")
-    return [step.replace("~1", "/").replace("~0", "~") for step in path[1:].split("/")]
+    steps = path[1:].split("/")
+    return [step.replace("~1", "/").replace("~0", "~") for step in steps] if "~" in path else steps
 
 
 def _kind_at(path: str, steps: list[str]) -> Kind:
@@ -70,32 +71,38 @@ def _item_named(path: str, item_id: str, kind: Items) -> Group:
     return kind.item
 
 
-def _member(path: str, name: str, kind: Kind, *, is_whole_job: bool, of_item: bool) -> Kind:
+def _member(
+    path: str, name: str, kind: Kind, *, is_whole_job: bool, of_item: bool, below: bool = False
+) -> Kind:
+    """Return the kind of a member; `path` is the place asked for, or with `below` the one that holds it."""
     if not isinstance(kind, Group):
         raise BrokenPlace(path, "lies inside a value that is set as a whole")
     if of_item and name == "rank":
         return TEXT
     if name not in kind.members or (name in ("format", "id") and (is_whole_job or of_item)):
+        path += pointer_of([name]) if below else ""
         raise BrokenPlace(path, f"the contract knows no place {shown(name)} here")
     return kind.members[name]
 
 
 def _check_item(path: str, steps: list[str], kind: Group, value: object) -> None:
+    walk = Walk(gauge_ids=None, path=steps)
     if not is_object(value):
-        _check_value(steps, kind, value)
+        _check_value(walk, kind, value)
     for name, member in members_of(value):
         if not isinstance(name, str):
             raise BrokenPlace(path, "a name in the item is not text")
-        place = path + pointer_of([name])
-        member_kind = _member(place, name, kind, is_whole_job=False, of_item=True)
+        member_kind = _member(path, name, kind, is_whole_job=False, of_item=True, below=True)
         if isinstance(member_kind, Group | Items):
-            raise BrokenPlace(place, "an item carries its own values alone: what lies deeper comes by itself")
-        _check_value([*steps, name], member_kind, member)
+            reason = "an item carries its own values alone: what lies deeper comes by itself"
+            raise BrokenPlace(path + pointer_of([name]), reason)
+        walk.path = [*steps, name]
+        _check_value(walk, member_kind, member)
 
 
-def _check_value(steps: list[str], kind: Kind, value: object) -> None:
+def _check_value(walk: Walk, kind: Kind, value: object) -> None:
     try:
-        Walk(gauge_ids=None, path=steps).read(value, kind)
+        walk.read(value, kind)
     except BrokenDocument as error:
         raise BrokenPlace(error.pointer, error.reason) from None
 

@@ -99,31 +99,13 @@ class Walk:
         self.gauge_ids = gauge_ids
         self.path: list[str | int] = list(path)
         self.first_channel: tuple[str | int, int] | None = None
-        self._readers: dict[type, Callable[[Any, Any], object]] = {
-            contract.Number: self._number,
-            contract.Text: self._text,
-            contract.Flag: self._flag,
-            contract.Word: self._word,
-            contract.GaugeId: self._gauge_id,
-            contract.Limit: self._limit,
-            contract.Span: self._span,
-            contract.Numbers: self._numbers,
-            contract.Series: self._series,
-            contract.Texts: self._texts,
-            contract.WordList: self._word_list,
-            contract.FreeMap: self._free_map,
-            contract.Weights: self._weights,
-            contract.Group: self.group,
-            contract.ChannelGroup: self._channels,
-            contract.Items: self._items,
-        }
 
     def read(self, value: object, kind: Kind) -> object:
         """Return the value without what is null in it (None where nothing is left of it)."""
         if value is None:
             return None
         self._not_broken(value)
-        return self._readers[type(kind)](value, kind)
+        return _READERS[type(kind)](self, value, kind)
 
     def fail(self, reason: str) -> NoReturn:
         """Name the place where the walk stands as broken."""
@@ -341,3 +323,23 @@ class Walk:
             return
         for item in self._each(value):
             self._anything(item)
+
+
+_READERS: dict[type, Callable[[Walk, Any, Any], object]] = {
+    contract.Number: Walk._number,
+    contract.Text: Walk._text,
+    contract.Flag: Walk._flag,
+    contract.Word: Walk._word,
+    contract.GaugeId: Walk._gauge_id,
+    contract.Limit: Walk._limit,
+    contract.Span: Walk._span,
+    contract.Numbers: Walk._numbers,
+    contract.Series: Walk._series,
+    contract.Texts: Walk._texts,
+    contract.WordList: Walk._word_list,
+    contract.FreeMap: Walk._free_map,
+    contract.Weights: Walk._weights,
+    contract.Group: Walk.group,
+    contract.ChannelGroup: Walk._channels,
+    contract.Items: Walk._items,
+}

@@ -4,15 +4,14 @@ from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any
+from typing import Any, NamedTuple
 
 from api.fold.places import below, is_at_or_in, items_around
 
 Operation = dict[str, Any]
 
 
-@dataclass(frozen=True)
-class Held:
+class Held(NamedTuple):
     """One operation that stands at a place, with its position in the list and the value it wrote there."""
 
     position: int
@@ -84,13 +83,17 @@ def _standing_values(counted: list[tuple[int, Operation]]) -> dict[str, list[Hel
     written: dict[str, list[Held]] = defaultdict(list)
     named: dict[str, set[str]] = defaultdict(set)
     for position, operation in counted:
+        one, others = operation["id"], _others(operation)
         for place, value in writes(operation).items():
-            written[place].append(Held(position, operation["id"], value))
-            named[place].update(_others(operation))
+            written[place].append(Held(position, one, value))
+            if others:
+                named[place].update(others)
     return {place: [one for one in held if one.id not in named[place]] for place, held in written.items()}
 
 
 def _standing_removes(counted: list[tuple[int, Operation]]) -> dict[str, list[tuple[int, Operation]]]:
+    if all(operation["do"] != "remove" for _, operation in counted):
+        return {}
     named: dict[str, set[str]] = defaultdict(set)
     for _, operation in counted:
         for item in items_around(operation["path"]):

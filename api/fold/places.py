@@ -1,5 +1,7 @@
 """Places of the job document: JSON Pointers whose list items are named by their own id (RFC 6901)."""
 
+from functools import lru_cache
+
 from calc import ITEM_LISTS
 
 _LISTS = frozenset(ITEM_LISTS)
@@ -7,12 +9,14 @@ _LISTS = frozenset(ITEM_LISTS)
 
 def tokens(path: str) -> list[str]:
     """The unescaped keys of a pointer."""
-    return [part.replace("~1", "/").replace("~0", "~") for part in path.split("/")[1:]]
+    parts = path.split("/")[1:]
+    return [part.replace("~1", "/").replace("~0", "~") for part in parts] if "~" in path else parts
 
 
 def below(path: str, key: str) -> str:
     """The pointer of `key` in what lies at `path`."""
-    return f"{path}/{key.replace('~', '~0').replace('/', '~1')}"
+    escaped = key if key.isidentifier() else key.replace("~", "~0").replace("/", "~1")
+    return f"{path}/{escaped}"
 
 
 def is_at_or_in(path: str, outer: str) -> bool:
@@ -20,6 +24,7 @@ def is_at_or_in(path: str, outer: str) -> bool:
     return path == outer or path.startswith(f"{outer}/")
 
 
+@lru_cache(maxsize=16_384)
 def items_around(path: str) -> tuple[str, ...]:
     """The items that `path` is or lies in, the outermost first."""
     parts = path.split("/")

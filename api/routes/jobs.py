@@ -1,7 +1,6 @@
 """`/api/jobs`: the jobs that the workshop holds, their receipts and verdicts."""
 
 import hashlib
-import json
 from collections.abc import Sequence
 from typing import Any
 
@@ -11,19 +10,24 @@ import calc
 from api import exchange
 from api.context import connection, context
 from api.errors import Problem
-from api.fold.holding import is_erased
 from api.fold.receipt import receipt_lines, receipt_sum
 from api.job import blob_names, title
-from api.store import erasures, jobs, operations
+from api.store import jobs, operations
 from api.store.jobs import KeptJob
 
 blueprint = Blueprint("jobs", __name__)
 
+JOBS_A_PAGE = 100
+MOST_JOBS_A_PAGE = 500
+END_OF_LIST = 2**53
+
 
 @blueprint.get("/api/jobs")
 def overview() -> list[dict[str, Any]]:
-    """All jobs, the one that changed last first."""
-    return [_summary(job) for job in jobs.latest_first(connection())]
+    """Jobs, the one that changed last first: at most `limit`, below the `last_number` given as `before`."""
+    limit = _whole_number("limit", JOBS_A_PAGE, most=MOST_JOBS_A_PAGE)
+    before = _whole_number("before", END_OF_LIST, most=END_OF_LIST)
+    return [_summary(job) for job in jobs.latest_first(connection(), limit, before)]
 
 
 @blueprint.get("/api/jobs/<job_id>")
@@ -89,10 +93,15 @@ def not_whole(broken: calc.BrokenDocument) -> Problem:
     return Problem(422, "broken_document", f"The job cannot be judged yet. {broken}")
 
 
+def _whole_number(name: str, absent: int, most: int) -> int:
+    text = request.args.get(name, str(absent))
+    if not text.isdecimal() or not 1 <= int(text[:20]) <= most:
+        raise Problem(400, "no_number", f"{name} is not a whole number from 1 to {most}.")
+    return int(text)
+
+
 def _receipt_operations(job_id: str) -> list[tuple[int, str, str]]:
-    known = erasures.known(connection())
-    listed = operations.of_job(connection(), job_id)
-    return [row[:3] for row in listed if not is_erased(json.loads(row[3]), known)]
+    return operations.sums_of_job(connection(), job_id)
 
 
 def _summary(job: KeptJob) -> dict[str, Any]:
@@ -104,4 +113,5 @@ def _summary(job: KeptJob) -> dict[str, Any]:
         "registration": document.get("vehicle", {}).get("registration"),
         "conflicts": len(job.conflicts),
         "waiting": len(job.waiting),
+        "last_number": job.last_number,
     }

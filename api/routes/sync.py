@@ -1,18 +1,21 @@
-"""`POST /api/sync`: a phone hands in its operations and takes up the list where it stands."""
+"""`/api/sync` and what goes with it: operations handed in, the list taken up, whole jobs, the list's end."""
 
 from typing import Any
 
 from flask import Blueprint, request
 
-from api import exchange
-from api.context import connection
+from api import erasure, exchange
+from api.context import connection, context
+from api.erasure import Eraser
 from api.errors import Problem
 from api.fold.text import BrokenTextError, parse
+from api.store import erasures, operations
 from api.store.operations import Standing
 
 blueprint = Blueprint("sync", __name__)
 
 MOST_OPERATIONS = 200
+MOST_ERASURES = 1000
 LARGEST_BATCH = 256 * 1024
 LARGEST_BODY = 4 * LARGEST_BATCH  # operations travel as texts inside a text: their quotes are escaped
 
@@ -22,13 +25,47 @@ def sync() -> dict[str, Any]:
     """Answers for the operations sent, and the entries that follow where the phone stands."""
     request.max_content_length = LARGEST_BODY
     body = _body()
-    texts, phone = _operations(body), _standing(body)
+    texts, phone, records = _operations(body), _standing(body), _erasures(body)
+    if records:
+        eraser().merge(connection(), records)
     answers = exchange.take(connection(), texts) if texts else []
+    begins = body.get("begins") is True and phone.number == 0
+    listed = exchange.beginning(connection()) if begins else exchange.entries_after(connection(), phone)
     return {
         "answers": [answer.as_json() for answer in answers],
-        **exchange.entries_after(connection(), phone),
+        **listed,
+        **_erasures_for(body.get("erasures_sum")),
         "server_time": exchange.server_time(),
     }
+
+
+@blueprint.get("/api/standing")
+def standing() -> dict[str, int | str]:
+    """The end of the list: a phone asks this often, to see the other phone's readings as they come."""
+    last = operations.end(connection())
+    return {"number": last.number, "hash": last.hash}
+
+
+@blueprint.get("/api/jobs/<job_id>/operations")
+def whole_job(job_id: str) -> dict[str, Any]:
+    """All operations of a job by number, for a phone that does not hold it: the whole job or none of it."""
+    listed = operations.of_job(connection(), job_id)
+    if not listed:
+        raise Problem(404, "no_job", "There is no job of this number here.")
+    return {"entries": [one.as_entry() for one in listed], "server_time": exchange.server_time()}
+
+
+def eraser() -> Eraser:
+    """What erases in this server's data folder."""
+    return Eraser(context().database.parent, context().blobs)
+
+
+def _erasures_for(sum_at_phone: object) -> dict[str, Any]:
+    """All records, where the phone's differ; and the sum of them, by which it knows that ours lack some."""
+    records = erasures.all_records(connection())
+    own = erasures.sum_of(records)
+    shown = [] if sum_at_phone == own else [record.as_json() for record in records]
+    return {"erasures": shown, "erasures_sum": own}
 
 
 def _body() -> dict[str, Any]:
@@ -48,6 +85,16 @@ def _operations(body: dict[str, Any]) -> list[str]:
     if len(texts) > MOST_OPERATIONS or sum(len(text.encode()) for text in texts) > LARGEST_BATCH:
         raise Problem(413, "batch_too_large", "One batch holds at most 200 operations and 256 KB.")
     return texts
+
+
+def _erasures(body: dict[str, Any]) -> list[erasures.Erasure]:
+    values = body.get("erasures", [])
+    if not isinstance(values, list) or len(values) > MOST_ERASURES:
+        raise Problem(400, "no_erasures", f"erasures is not a list of at most {MOST_ERASURES} records.")
+    try:
+        return [erasure.read(value) for value in values]
+    except ValueError as error:
+        raise Problem(400, "bad_erasure", f"An erasure record cannot be taken: {error}.") from None
 
 
 def _standing(body: dict[str, Any]) -> Standing:

@@ -2,11 +2,14 @@
 
 import json
 import sqlite3
+from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import takewhile
 from typing import Any
 
 from api.fold.document import fold
-from api.store import erasures, operations
+from api.fold.holding import Operation
+from api.store import operations
 
 
 @dataclass(frozen=True)
@@ -18,6 +21,7 @@ class KeptJob:
     conflicts: list[dict[str, Any]]
     hidden: list[str]
     waiting: list[str]
+    last_number: int
 
     @property
     def document(self) -> dict[str, Any]:
@@ -25,10 +29,15 @@ class KeptJob:
         return document
 
 
-def remake(connection: sqlite3.Connection, job: str) -> None:
-    """Fold the job's operations, and no others, and keep the result in place of the earlier one."""
+def remake(connection: sqlite3.Connection, job: str, parsed: Mapping[str, Operation] | None = None) -> None:
+    """Fold the job's operations, and no others, and keep the result in place of the earlier one.
+
+    `parsed` holds operations that were read already, by id.
+    """
+    known = parsed or {}
     listed = operations.of_job(connection, job)
-    folded = fold(job, [json.loads(made) for *_, made in listed], erasures.known(connection))
+    present = [known.get(one.id) or json.loads(one.text) for one in listed if one.text is not None]
+    folded = fold(job, present)
     connection.execute(
         "INSERT INTO jobs (id, document, conflicts, hidden, waiting, last_number) VALUES (?, ?, ?, ?, ?, ?)"
         " ON CONFLICT (id) DO UPDATE SET document = excluded.document, conflicts = excluded.conflicts,"
@@ -39,9 +48,15 @@ def remake(connection: sqlite3.Connection, job: str) -> None:
             stable_json(folded.conflicts),
             stable_json(folded.hidden),
             stable_json(folded.waiting),
-            listed[-1][0],
+            listed[-1].number,
         ),
     )
+
+
+def remake_all(connection: sqlite3.Connection) -> None:
+    """Make every document again from the operations, as after a restored backup."""
+    for job in operations.job_ids(connection):
+        remake(connection, job)
 
 
 def find(connection: sqlite3.Connection, job: str) -> KeptJob | None:
@@ -50,9 +65,24 @@ def find(connection: sqlite3.Connection, job: str) -> KeptJob | None:
     return None if row is None else _kept(row)
 
 
-def latest_first(connection: sqlite3.Connection) -> list[KeptJob]:
-    """All jobs, the one that changed last first."""
-    return [_kept(row) for row in connection.execute(f"{_SELECT} ORDER BY last_number DESC")]
+def latest_first(connection: sqlite3.Connection, limit: int = -1, before: int = 2**62) -> list[KeptJob]:
+    """Jobs, the one that changed last first: at most `limit`, below the `last_number` given as `before`."""
+    rows = connection.execute(
+        f"{_SELECT} WHERE last_number < ? ORDER BY last_number DESC LIMIT ?",
+        (before, limit),
+    )
+    return [_kept(row) for row in rows]
+
+
+def changed_since(connection: sqlite3.Connection, moment: str, most: int) -> list[str]:
+    """Ids of the jobs with an operation received after `moment`, the latest first."""
+    rows = connection.execute(
+        "SELECT jobs.id, operations.received_at FROM jobs"
+        " JOIN operations ON operations.number = jobs.last_number"
+        " ORDER BY jobs.last_number DESC LIMIT ?",
+        (most,),
+    )
+    return [job for job, _ in takewhile(lambda row: row[1] > moment, rows)]
 
 
 def stable_json(value: Any) -> str:
@@ -60,9 +90,9 @@ def stable_json(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False, sort_keys=True, separators=(",", ":"), allow_nan=False)
 
 
-_SELECT = "SELECT id, document, conflicts, hidden, waiting FROM jobs"
+_SELECT = "SELECT id, document, conflicts, hidden, waiting, last_number FROM jobs"
 
 
-def _kept(row: tuple[str, str, str, str, str]) -> KeptJob:
-    one, document, conflicts, hidden, waiting = row
-    return KeptJob(one, document, json.loads(conflicts), json.loads(hidden), json.loads(waiting))
+def _kept(row: tuple[str, str, str, str, str, int]) -> KeptJob:
+    one, document, conflicts, hidden, waiting, last = row
+    return KeptJob(one, document, json.loads(conflicts), json.loads(hidden), json.loads(waiting), last)

@@ -1,12 +1,14 @@
-"""The numbered list of operations: appended to, read from, never changed."""
+"""The numbered list of operations: appended to and read from. What is erased keeps number and id alone."""
 
 import sqlite3
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from api.fold.receipt import running_hash
 
 LARGEST_PAGE = 256 * 1024
 LONGEST_PAGE = 200
+MOST_VARIABLES = 500
 
 
 @dataclass(frozen=True)
@@ -27,10 +29,31 @@ class Arrival:
     sha256: str
 
 
-def made_bytes(connection: sqlite3.Connection, one: str) -> bytes | None:
-    """The bytes of the operation with that id, or None where the list has none."""
-    row = connection.execute("SELECT made FROM operations WHERE id = ?", (one,)).fetchone()
-    return None if row is None else bytes(row[0])
+@dataclass(frozen=True)
+class Listed:
+    """An operation in the list; `text` is None where it was erased."""
+
+    number: int
+    id: str
+    job: str
+    text: str | None
+    hash: str
+
+    def as_entry(self) -> dict[str, int | str | None]:
+        """The entry as a phone reads it; of an erased operation the id is all that is left."""
+        if self.text is None:
+            return {"number": self.number, "id": self.id, "operation": None}
+        return {"number": self.number, "operation": self.text}
+
+
+def made_bytes(connection: sqlite3.Connection, ids: Sequence[str]) -> dict[str, bytes]:
+    """The bytes of those operations that the list has, by id; of an erased one they are empty."""
+    found: dict[str, bytes] = {}
+    for start in range(0, len(ids), MOST_VARIABLES):
+        some = ids[start : start + MOST_VARIABLES]
+        marks = ", ".join("?" * len(some))
+        found |= connection.execute(f"SELECT id, made FROM operations WHERE id IN ({marks})", some)  # noqa: S608
+    return found
 
 
 def end(connection: sqlite3.Connection) -> Standing:
@@ -47,50 +70,76 @@ def hash_at(connection: sqlite3.Connection, number: int) -> str | None:
     return None if row is None else str(row[0])
 
 
-def append(connection: sqlite3.Connection, arrival: Arrival, received_at: str) -> None:
-    """Give the operation the next number."""
+def append(connection: sqlite3.Connection, arrivals: Iterable[Arrival], received_at: str) -> None:
+    """Give the operations the next numbers, in their order."""
     last = end(connection)
-    number = last.number + 1
-    connection.execute(
+    number, running = last.number, last.hash
+    rows = []
+    for one in arrivals:
+        number += 1
+        running = running_hash(running, number, one.id)
+        rows.append((number, one.id, one.job, one.made, one.sha256, running, received_at))
+    connection.executemany(
         "INSERT INTO operations (number, id, job, made, sha256, hash, received_at)"
         " VALUES (?, ?, ?, ?, ?, ?, ?)",
-        (
-            number,
-            arrival.id,
-            arrival.job,
-            arrival.made,
-            arrival.sha256,
-            running_hash(last.hash, number, arrival.id),
-            received_at,
-        ),
+        rows,
     )
 
 
-def page_after(connection: sqlite3.Connection, number: int) -> list[tuple[int, str, str]]:
-    """The next operations `(number, text, hash)`: at least one where there is one, at most 200 or 256 KB."""
+def page_after(connection: sqlite3.Connection, number: int) -> list[Listed]:
+    """The next operations: at least one where there is one, at most 200 or 256 KB."""
     rows = connection.execute(
-        "SELECT number, made, hash FROM operations WHERE number > ? ORDER BY number LIMIT ?",
+        "SELECT number, id, job, made, hash FROM operations WHERE number > ? ORDER BY number LIMIT ?",
         (number, LONGEST_PAGE),
     )
-    page: list[tuple[int, str, str]] = []
+    page: list[Listed] = []
     size = 0
-    for row_number, made, row_hash in rows:
-        size += len(made)
+    for row in rows:
+        size += len(row[3])
         if page and size > LARGEST_PAGE:
             break
-        page.append((row_number, bytes(made).decode(), row_hash))
+        page.append(_listed(*row))
     return page
 
 
-def of_job(connection: sqlite3.Connection, job: str) -> list[tuple[int, str, str, bytes]]:
-    """The job's operations by number: `(number, id, SHA-256 of the bytes, bytes)`."""
+def begun_before(connection: sqlite3.Connection, page: Sequence[Listed]) -> list[str]:
+    """The jobs in a page whose first operation lies before it."""
+    if not page:
+        return []
+    started = []
+    for job in dict.fromkeys(one.job for one in page):
+        (first,) = connection.execute("SELECT MIN(number) FROM operations WHERE job = ?", (job,)).fetchone()
+        if first < page[0].number:
+            started.append(job)
+    return started
+
+
+def of_job(connection: sqlite3.Connection, job: str) -> list[Listed]:
+    """The job's operations by number, the erased ones among them."""
     rows = connection.execute(
-        "SELECT number, id, sha256, made FROM operations WHERE job = ? ORDER BY number", (job,)
+        "SELECT number, id, job, made, hash FROM operations WHERE job = ? ORDER BY number", (job,)
     )
-    return [(number, one, digest, bytes(made)) for number, one, digest, made in rows]
+    return [_listed(*row) for row in rows]
+
+
+def sums_of_job(connection: sqlite3.Connection, job: str) -> list[tuple[int, str, str]]:
+    """`(number, id, SHA-256 of the bytes)` of the job's operations that are not erased, for its receipt."""
+    return connection.execute(
+        "SELECT number, id, sha256 FROM operations WHERE job = ? AND made <> x'' ORDER BY number", (job,)
+    ).fetchall()
 
 
 def job_ids(connection: sqlite3.Connection) -> list[str]:
     """Every job that has an operation, in the order of their first ones."""
     rows = connection.execute("SELECT job FROM operations GROUP BY job ORDER BY MIN(number)")
     return [job for (job,) in rows]
+
+
+def blank(connection: sqlite3.Connection, ids: Iterable[str]) -> None:
+    """Take the bytes of erased operations away; their numbers and ids keep the list whole."""
+    rows = [(one,) for one in ids]
+    connection.executemany("UPDATE operations SET made = x'', sha256 = '' WHERE id = ?", rows)
+
+
+def _listed(number: int, one: str, job: str, made: bytes, running: str) -> Listed:
+    return Listed(number, one, job, bytes(made).decode() if made else None, running)

@@ -15,6 +15,7 @@ from api.exchange import take
 from api.fold.document import fold
 from api.fold.text import same
 from api.store import database, erasures, jobs, operations
+from api.store.erasures import Erasure
 from tests.api.phone import CHANGE, Phone, new_id, operation, own_hash
 from tests.api.vectors import VECTORS, bytes_as_made, named
 
@@ -237,8 +238,8 @@ def test_operations_that_arrive_get_the_answers_of_the_vector(
     with closing(database.connect(tmp_path / "vector.sqlite3")) as connection:
         database.bring_up_to_date(connection)
         for erasure in vector.get("erasures", []):
-            erasures.record(connection, erasure)
+            erasures.record(connection, Erasure(erasure["id"], erasure["job"], erasure["path"]))
         answers = take(connection, [bytes_as_made(one) for one in vector["arriving"]])
-        listed = [text for _, text, _ in operations.page_after(connection, 0)]
+        listed = [one.text for one in operations.page_after(connection, 0)]
     assert [answer.answer for answer in answers] == vector["answers"]
     assert listed == [bytes_as_made(one) for one in vector["operations"]]
