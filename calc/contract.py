@@ -262,6 +262,12 @@ TESTS = Group(
             {
                 "gauge": GAUGE_ID,
                 **_numbers("volume_l", "volume_u_l", "air_c"),
+                "air_end_c": NUMBER,  # ours: the air's temperature at the last reading
+                "volume_by": Group(  # ours: where no volume is known, what a pump or a tank gave the circuit
+                    _numbers(
+                        "strokes", "stroke_ml", "tank_l", "tank_from_kpa", "tank_to_kpa", "from_kpa", "to_kpa"
+                    )
+                ),
                 "readings": Items(Group(_numbers("t_s", "p_kpa"))),
             }
         ),

@@ -1,22 +1,33 @@
 """Is the charge circuit tight? Smoke finds a leak, pressure decay sizes it."""
 
-from dataclasses import dataclass, replace
-from math import fsum, hypot, sqrt
+from dataclasses import dataclass, fields, replace
+from math import hypot
 
-from calc.checks.evidence import RELATIVE, STANDARD, Evidence
+from calc.checks.evidence import RELATIVE, STANDARD, Evidence, Value
 from calc.checks.finding import Check, Finding
 from calc.errors import OutOfRange
-from calc.physics.leak import area_from_decay
+from calc.physics.leak import (
+    Model,
+    area_from_decay,
+    mass_leak_rate,
+    volume_from_strokes,
+    volume_from_tank,
+)
 from calc.physics.orifice import hole_area, hole_diameter, mass_flow
 from calc.physics.units import kelvin
 from calc.uncertainty.decision import Limit, chances, outcome
-from calc.uncertainty.gauge import Pressure
+from calc.uncertainty.gauge import Pressure, difference
+from calc.uncertainty.propagation import propagate
+
+TEST = "/tests/charge_decay"
+VOLUME_KEYS = ("strokes", "stroke_ml", "tank_l", "tank_from_kpa", "tank_to_kpa", "from_kpa", "to_kpa")
+WAYS = ("from", "to")
+Reading = tuple[float, str, Pressure]  # time in s, where it stands, pressure
 
 DISCHARGE_COEFFICIENT = 0.62
 DISCHARGE_UNCERTAINTY = 0.03  # standard
 WORKSHOP_AIR_C = 20.0
 SMALL_FALL = 0.005  # share of the absolute start pressure below which the fall is taken as a straight line
-STEP = 1e-3  # relative step of the numerical derivatives
 
 
 def smoke_leak(evidence: Evidence, check: Check) -> Finding:
@@ -32,7 +43,7 @@ def smoke_leak(evidence: Evidence, check: Check) -> Finding:
 
 
 @dataclass(frozen=True, slots=True)
-class _Decay:
+class Decay:
     """Inputs of the decay model: gauge pressures and barometric in kPa, litres, seconds, degC."""
 
     start: float
@@ -41,150 +52,176 @@ class _Decay:
     volume_l: float
     discharge: float
     air_c: float
+    warmed_c: float
     barometric: float
 
-    def area(self) -> float:
-        """Area of the sharp-edged hole that explains the fall. [m2]"""
-        start, end = (self.start + self.barometric) * 1e3, (self.end + self.barometric) * 1e3
+    def area(self, model: Model = "isothermal") -> float:
+        """Area of the sharp-edged hole that explains the fall, what warming did taken out. [m2]
+
+        A rise counts as a fall the other way round, negative: doubt of a small fall reaches there.
+        """
         temperature, ambient = kelvin(self.air_c), self.barometric * 1e3
-        if abs(start - end) > SMALL_FALL * start:
-            return area_from_decay(
-                self.volume_l / 1e3, self.discharge, start, end, self.seconds, ambient, temperature
+        start = (self.start + self.barometric) * 1e3
+        end = (self.end + self.barometric) * 1e3 * temperature / (temperature + self.warmed_c)
+        top, bottom = max(start, end), min(start, end)
+        volume = self.volume_l / 1e3
+        if top - bottom > SMALL_FALL * top:
+            size = area_from_decay(
+                volume, self.discharge, top, bottom, self.seconds, ambient, temperature, model
             )
-        mean = (start + end) / 2.0
-        loss = self.volume_l / 1e3 * (start - end) / (self.seconds * 287.05 * temperature)
-        return loss / mass_flow(self.discharge, 1.0, mean, ambient, temperature)
+        else:
+            loss = mass_leak_rate(volume, top, temperature, bottom, temperature, self.seconds)
+            size = loss / mass_flow(self.discharge, 1.0, (top + bottom) / 2.0, ambient, temperature)
+        return size if start >= end else -size
 
 
 def charge_leak_hole(evidence: Evidence, check: Check) -> Finding:
     """The equivalent sharp-edged hole of the charge circuit, decided on its area.
 
-    Isothermal vessel emptying through one hole (reference: `calc.physics.leak`). A circuit that
-    emptied between two readings gives a lower bound, which may accuse and never clears.
+    Isothermal vessel emptying through one hole (reference: `calc.physics.leak`); a fast blow-down lies
+    between that and the adiabatic hole, which is given beside it. A circuit that emptied between two
+    readings gives a lower bound, which may accuse and never clears.
     """
-    rows = sorted(
-        (
-            (item["t_s"], pointer, item["p_kpa"])
-            for pointer, item in evidence.items("/tests/charge_decay/readings")
-            if item.get("t_s") is not None and item.get("p_kpa") is not None
-        ),
-        key=lambda row: row[0],
-    )
-    volume = evidence.number("/tests/charge_decay/volume_l")
-    if len(rows) < 2:
+    read = _readings(evidence)
+    if len(read) < 2:
         return check.missing()
-    if volume is None or volume <= 0.0:
+    volume = circuit_volume(evidence)
+    if volume is None:
         return check.missing("no_volume")
-    gauge = evidence.get("/tests/charge_decay/gauge")
-    read = [(t, pointer, evidence.pressure(p, gauge)) for t, pointer, p in rows]
     first, last, emptied = _ends(read)
-    if last is None or last[0] <= first[0] or first[2].value <= 0.0:
+    rise, rise_doubt = difference(last[2], first[2])
+    if last[0] <= first[0] or first[2].value <= 0.0 or rise > 2.0 * rise_doubt:
         return check.missing("no_fall_to_judge")
     end = last[2]
     if emptied:
-        end = replace(end, value=max(end.value, 0.0) + 2.0 * hypot(end.own, end.shared))
-        if end.value >= first[2].value:
-            return check.missing("no_fall_to_judge")
-    read_from = (f"{first[1]}/p_kpa", f"{last[1]}/p_kpa", "/tests/charge_decay/volume_l")
-    inputs = _Decay(
-        first[2].value,
-        end.value,
-        last[0] - first[0],
-        volume,
-        DISCHARGE_COEFFICIENT,
-        _air_temperature(evidence),
-        evidence.barometric.value,
+        end = replace(end, value=max(end.value, 0.0) + 2.0 * end.uncertainty)
+    warmed = evidence.number(f"{TEST}/air_end_c")
+    air = _air_temperature(evidence)
+    inputs = Decay(
+        start=first[2].value,
+        end=end.value,
+        seconds=last[0] - first[0],
+        volume_l=volume.value,
+        discharge=DISCHARGE_COEFFICIENT,
+        air_c=air,
+        warmed_c=0.0 if warmed is None else max(-60.0, min(60.0, warmed - air)),
+        barometric=evidence.barometric.value,
     )
+    known = first[2].known and last[2].known
+    shared = max(first[2].shared, end.shared) if known else 0.0
+    doubts = {
+        "start": first[2].own if known else first[2].uncertainty,
+        "end": end.own if known else end.uncertainty,
+        "volume_l": volume.uncertainty,
+        "discharge": DISCHARGE_UNCERTAINTY,
+        "air_c": STANDARD["temperature_c"],
+        "warmed_c": 0.0 if warmed is None else STANDARD["temperature_difference_c"],
+        "barometric": evidence.barometric.uncertainty,
+    }
     try:
-        area = inputs.area()
-        doubt = _area_doubt(inputs, first[2], end, _volume_doubt(evidence, volume), evidence)
+        area, doubt = inputs.area(), _area_doubt(inputs, doubts, shared)
+        adiabatic = inputs.area("adiabatic")
     except OutOfRange:
         return check.missing("no_fall_to_judge")
-    return _decided(evidence, check, area, doubt, read_from, emptied, first[2].known)
+    places = (f"{first[1]}/p_kpa", f"{last[1]}/p_kpa", volume.pointer)
+    found = _decided(check, area, doubt, evidence.limit("charge_leak_hole_mm"), known and not emptied)
+    bound = {"adiabatic_mm": _diameter_mm(adiabatic), "adiabatic_area_m2": adiabatic}
+    return replace(found, read_from=places, lower_bound=emptied, facts={**found.facts, **bound})
 
 
-def _ends(
-    read: list[tuple[float, str, Pressure]],
-) -> tuple[tuple[float, str, Pressure], tuple[float, str, Pressure] | None, bool]:
+def _readings(evidence: Evidence) -> list[Reading]:
+    gauge = evidence.get(f"{TEST}/gauge")
+    rows = [
+        (float(item["t_s"]), pointer, evidence.pressure(item["p_kpa"], gauge))
+        for pointer, item in evidence.items(f"{TEST}/readings")
+        if item.get("t_s") is not None and item.get("p_kpa") is not None
+    ]
+    return sorted(rows, key=lambda row: row[0])
+
+
+def _ends(read: list[Reading]) -> tuple[Reading, Reading, bool]:
     """First reading, the last one that still holds pressure, and whether the circuit emptied before it."""
     holding = [row for row in read if row[2].value > 2.0 * row[2].own + 1.0]
     if len(holding) >= 2 and holding[0] is read[0]:
         return read[0], holding[-1], False
-    return read[0], read[1] if len(read) > 1 else None, True
+    return read[0], read[1], True
 
 
 def _air_temperature(evidence: Evidence) -> float:
-    air = evidence.number("/tests/charge_decay/air_c")
+    air = evidence.number(f"{TEST}/air_c")
     if air is None:
         air = evidence.number("/site/ambient_c")
     return WORKSHOP_AIR_C if air is None else max(-60.0, min(150.0, air))
 
 
-def _volume_doubt(evidence: Evidence, volume: float) -> float:
-    typed = evidence.number("/tests/charge_decay/volume_u_l")
-    return RELATIVE["volume"] * volume if typed is None else abs(typed) / 2.0
+def circuit_volume(evidence: Evidence) -> Value | None:
+    """Volume of the charge circuit: as typed, else by a tank of known volume, else by pump strokes. [l]"""
+    place = f"{TEST}/volume_l"
+    typed, doubt = evidence.number(place), evidence.number(f"{TEST}/volume_u_l")
+    if typed is not None and typed > 0.0:
+        return Value(typed, RELATIVE["volume"] * typed if doubt is None else abs(doubt) / 2.0, place)
+    try:
+        return _measured_volume(evidence)
+    except OutOfRange:
+        return None
 
 
-def _area_doubt(
-    inputs: _Decay, start: Pressure, end: Pressure, volume_doubt: float, evidence: Evidence
-) -> float:
-    """Standard uncertainty of the area by first-order propagation; the gauge's class shifts both ends."""
-    shared = max(start.shared, end.shared)
-    both = replace(inputs, start=inputs.start + STEP, end=inputs.end + STEP).area() - inputs.area()
-    shares = (
-        _slope(inputs, "start") * start.own,
-        _slope(inputs, "end") * end.own,
-        both / STEP * shared,
-        _slope(inputs, "volume_l") * volume_doubt,
-        _slope(inputs, "discharge") * DISCHARGE_UNCERTAINTY,
-        _slope(inputs, "air_c") * STANDARD["temperature_c"],
-        _slope(inputs, "barometric") * evidence.barometric.uncertainty,
-    )
-    return sqrt(fsum(share * share for share in shares))
+def _measured_volume(evidence: Evidence) -> Value | None:
+    place, gauge = f"{TEST}/volume_by", evidence.get(f"{TEST}/gauge")
+    told = {key: evidence.number(f"{place}/{key}") for key in VOLUME_KEYS}
+    given = {key: value for key, value in told.items() if value is not None}
+    rise = [evidence.pressure(given[key], gauge) for key in ("from_kpa", "to_kpa") if key in given]
+    if len(rise) < 2:
+        return None
+    outside = evidence.barometric.value
+    start, end = ((read.value + outside) * 1e3 for read in rise)
+    if {"tank_l", "tank_from_kpa", "tank_to_kpa"} <= set(given):
+        tank = [(evidence.pressure(given[f"tank_{way}_kpa"], gauge).value + outside) * 1e3 for way in WAYS]
+        cubic_metres = volume_from_tank(given["tank_l"] / 1e3, *tank, start, end)
+    elif {"strokes", "stroke_ml"} <= set(given):
+        cubic_metres = volume_from_strokes(
+            given["strokes"], given["stroke_ml"] / 1e6, start, end, outside * 1e3
+        )
+    else:
+        return None
+    gap, doubt = difference(rise[1], rise[0])
+    relative = hypot(RELATIVE["volume"], doubt / gap)
+    return Value(cubic_metres * 1e3, cubic_metres * 1e3 * relative, place)
 
 
-def _slope(inputs: _Decay, name: str) -> float:
-    here: float = getattr(inputs, name)
-    step = STEP * max(1.0, abs(here))
-    up = replace(inputs, **{name: here + step}).area()
-    down = replace(inputs, **{name: here - step}).area()
-    return (up - down) / (2.0 * step)
+def _area_doubt(inputs: Decay, doubts: dict[str, float], shared: float) -> float:
+    """Standard uncertainty of the area; the gauge's class error shifts start and end alike."""
+    values = {item.name: getattr(inputs, item.name) for item in fields(inputs)}
+
+    def area(shift: float = 0.0, **changed: float) -> float:
+        moved = {"start": changed["start"] + shift, "end": changed["end"] + shift}
+        return Decay(**{**changed, **moved}).area()
+
+    return propagate(area, {**values, "shift": 0.0}, {**doubts, "shift": shared})
 
 
-def _decided(
-    evidence: Evidence,
-    check: Check,
-    area: float,
-    doubt: float,
-    read_from: tuple[str, ...],
-    emptied: bool,
-    known: bool,
-) -> Finding:
-    diameter = hole_diameter(max(area, 0.0))
-    widest = hole_diameter(max(area, 0.0) + 2.0 * doubt)
-    narrowest = hole_diameter(max(area - 2.0 * doubt, 0.0))
+def _decided(check: Check, area: float, doubt: float, limit: Limit | None, may_acquit: bool) -> Finding:
+    diameter = _diameter_mm(area)
+    widest, narrowest = _diameter_mm(area + 2.0 * doubt), _diameter_mm(area - 2.0 * doubt)
     expanded = max(widest - diameter, diameter - narrowest if area > 2.0 * doubt else 0.0)
-    limit = evidence.limit("charge_leak_hole_mm")
     found = Finding(
         check.name,
         check.unit,
-        value=diameter * 1e3,
-        uncertainty=expanded * 1e3 / 2.0,
+        value=diameter,
+        uncertainty=expanded / 2.0,
         limit=limit,
-        read_from=read_from,
         source=check.source,
-        lower_bound=emptied,
-        facts={"area_m2": area, "area_u_m2": doubt, "widest_mm": widest * 1e3},
+        facts={"area_m2": area, "area_u_m2": doubt, "widest_mm": widest},
     )
     if limit is None:
         return replace(found, facts={**found.facts, "because": "no_limit"})
     areas = Limit(_area(limit.low), _area(limit.high))
     seen = chances(area, doubt, areas)
-    return replace(
-        found,
-        chances=seen,
-        outcome=outcome(area, areas, seen, may_acquit=known and not emptied),
-    )
+    return replace(found, chances=seen, outcome=outcome(area, areas, seen, may_acquit=may_acquit))
+
+
+def _diameter_mm(area: float) -> float:
+    return hole_diameter(max(area, 0.0)) * 1e3
 
 
 def _area(diameter_mm: float | None) -> float | None:

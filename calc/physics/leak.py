@@ -112,6 +112,105 @@ def mass_leak_rate(
     return volume / (GAS_CONSTANT * time) * (p_start / T_start - p_end / T_end)
 
 
+def volume_from_strokes(
+    strokes: float, stroke_volume: float, p_start: float, p_end: float, p_ambient: float
+) -> float:
+    """Volume of a circuit from counted strokes of a hand pump.
+
+    V = n · Vs · p_ambient / (p_end − p_start)
+
+    Parameters
+    ----------
+    strokes : float
+        Strokes counted, 1 to 1e5. [-]
+    stroke_volume : float
+        Volume that the pump draws in a stroke, 1e-9 to 1. [m3]
+    p_start : float
+        Absolute pressure before the first stroke, 1 to 1e7. [Pa]
+    p_end : float
+        Absolute pressure after the last, once it has settled, p_start to 1e7. [Pa]
+    p_ambient : float
+        Absolute pressure of the air that is drawn in, 1 to 1e7. [Pa]
+
+    Returns
+    -------
+    float
+        Volume. [m3]
+
+    Notes
+    -----
+    A tight circuit at one temperature; what leaks meanwhile makes the volume look greater.
+
+    Examples
+    --------
+    75 strokes of 80 ml bring the circuit to 60 kPa gauge; in litres:
+
+    >>> round(1000 * volume_from_strokes(75, 80e-6, 101325.0, 161325.0, 101325.0), 2)
+    10.13
+
+    References
+    ----------
+    Ideal gas law at one temperature (Boyle).
+    """
+    require("strokes", strokes, 1.0, 1.0e5)
+    require("volume of a stroke", stroke_volume, SMALLEST_VOLUME, 1.0, "m3")
+    require("pressure outside", p_ambient, *PRESSURE_RANGE, "Pa")
+    rise = _rise(p_start, p_end)
+    return strokes * stroke_volume * p_ambient / rise
+
+
+def volume_from_tank(
+    tank_volume: float, tank_start: float, tank_end: float, p_start: float, p_end: float
+) -> float:
+    """Volume of a circuit from what a tank of known volume gave it.
+
+    V = Vt · (tank_start − tank_end) / (p_end − p_start)
+
+    Parameters
+    ----------
+    tank_volume : float
+        Volume of the tank, 1e-9 to 1 000. [m3]
+    tank_start : float
+        Absolute pressure in the tank before, tank_end to 1e7. [Pa]
+    tank_end : float
+        Absolute pressure in the tank after, once it has settled, 1 to 1e7. [Pa]
+    p_start : float
+        Absolute pressure in the circuit before, 1 to 1e7. [Pa]
+    p_end : float
+        Absolute pressure in the circuit after, p_start to 1e7. [Pa]
+
+    Returns
+    -------
+    float
+        Volume. [m3]
+
+    Notes
+    -----
+    Both at one temperature before and after: wait until the gauges stand still.
+
+    Examples
+    --------
+    A 5 litre tank falls from 200 to 80 kPa gauge while the circuit rises from 0 to 60; in litres:
+
+    >>> round(1000 * volume_from_tank(0.005, 301325.0, 181325.0, 101325.0, 161325.0), 9)
+    10.0
+
+    References
+    ----------
+    Ideal gas law at one temperature (Boyle).
+    """
+    require("volume of the tank", tank_volume, SMALLEST_VOLUME, LARGEST_VOLUME, "m3")
+    require("pressure of the tank after", tank_end, *PRESSURE_RANGE, "Pa")
+    require("pressure of the tank before", tank_start, tank_end, PRESSURE_RANGE[1], "Pa")
+    return tank_volume * (tank_start - tank_end) / _rise(p_start, p_end)
+
+
+def _rise(p_start: float, p_end: float) -> float:
+    require("pressure before", p_start, *PRESSURE_RANGE, "Pa")
+    rise = require("pressure after", p_end, p_start, PRESSURE_RANGE[1], "Pa") - p_start
+    return require("rise of pressure", rise, 1.0, PRESSURE_RANGE[1], "Pa")
+
+
 def thermal_pressure_change(pressure: float, T: float, temperature_change: float) -> float:
     """Change of pressure that a change of temperature alone makes in a tight vessel.
 
