@@ -1,31 +1,19 @@
 """The English catalogue: every sentence that a verdict can say.
 
-`{figure}` is the value with its doubt and unit, `{limit}` the limit with its unit. A further language is a
-second module with the same names.
+`{figure}` is the value with its doubt and unit, `{limit}` the limit with its unit. A further language is one
+more module with the same names.
 """
 
-from typing import NamedTuple
+from calc.words.catalogue import CheckWords, FaultWords, FigureWords
 
-
-class CheckWords(NamedTuple):
-    """title; what was read; what low means; what high means; the customer's name for what was tested."""
-
-    title: str
-    reads: str
-    low: str
-    high: str
-    plain: str
-
-
-class FaultWords(NamedTuple):
-    """title; the whole sentence for the technician; the customer's sentence; what it means for them; cure."""
-
-    title: str
-    sentence: str
-    customer: str
-    means: str
-    cure: str
-
+FIGURES = FigureWords(
+    decimal_sign=".",
+    at_most="at most {high}",
+    at_least="at least {low}",
+    between="{low} to {high}",
+    units={},
+)
+LOWERS_INSIDE = True  # a title or sentence loses its capital letter inside another sentence
 
 WITHIN = "Within limits."
 LIMIT = "the limit is {limit}"

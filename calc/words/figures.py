@@ -8,6 +8,7 @@ from math import isinf
 
 from calc.physics.units import convert
 from calc.uncertainty.decision import Limit
+from calc.words.catalogue import FigureWords
 
 DECIMALS = {"kPa": 1, "bar": 2, "psi": 1, "mbar": 0, "inHg": 1}
 PLAIN = {
@@ -29,12 +30,18 @@ class Figures:
     """Writes values of the contract's units for one reader.
 
     pressure_unit : kPa, bar, psi, mbar or inHg. [-]
+    words : the language's decimal sign, limits and units. [-]
     """
 
-    pressure_unit: str = "kPa"
+    pressure_unit: str
+    words: FigureWords
 
     def unit(self, unit: str) -> str:
         """The unit as printed: kPa of the document becomes the reader's."""
+        shown = self._unit(unit)
+        return self.words.units.get(shown, shown)
+
+    def _unit(self, unit: str) -> str:
         if unit in ("kPa", "kPa_abs"):
             return self.pressure_unit
         if unit == "kPa/min":
@@ -45,8 +52,15 @@ class Figures:
 
     def number(self, value: float, unit: str, finer: int = 0) -> str:
         """A value of a document's unit, without its unit; with so many more decimals than usual."""
-        if isinf(value):
-            return "∞"
+        return "∞" if isinf(value) else self.spelled(self._digits(value, unit, finer))
+
+    def spelled(self, digits: str) -> str:
+        """A formatted number as this language writes it: decimal sign, a true minus, none before nought."""
+        if float(digits) == 0.0:
+            digits = digits.lstrip("-")
+        return digits.replace("-", MINUS).replace(".", self.words.decimal_sign)
+
+    def _digits(self, value: float, unit: str, finer: int) -> str:
         if unit in ("kPa", "kPa_abs", "kPa/min"):
             shown, decimals = convert(value, "kPa", self.pressure_unit), DECIMALS[self.pressure_unit]
         elif unit == "mm/kPa":
@@ -54,10 +68,7 @@ class Figures:
             decimals = TRAVEL_DECIMALS[self.pressure_unit]
         else:
             shown, decimals = value, PLAIN.get(unit, ("", 0))[1]
-        text = f"{shown:.{decimals + finer}f}"
-        if float(text) == 0.0:
-            text = text.lstrip("-")
-        return text.replace("-", MINUS)
+        return f"{shown:.{decimals + finer}f}"
 
     def with_unit(self, value: float, unit: str) -> str:
         """A value with its unit: `0.96 bar`."""
@@ -76,7 +87,7 @@ class Figures:
     def _hidden_digits(self, expanded: float, unit: str) -> int:
         """How many more decimals show a doubt that would print as nought."""
         for finer in range(MOST_FINER):
-            if expanded <= 0.0 or float(self.number(expanded, unit, finer)) > 0.0:
+            if expanded <= 0.0 or float(self._digits(expanded, unit, finer)) > 0.0:
                 return finer
         return MOST_FINER
 
@@ -85,11 +96,12 @@ class Figures:
         low, high = limit.low, limit.high
         suffix = f" {self.unit(unit)}" if self.unit(unit) else ""
         if low is None and high is not None:
-            return f"at most {self.number(high, unit)}{suffix}"
+            return self.words.at_most.format(high=f"{self.number(high, unit)}{suffix}")
         if high is None and low is not None:
-            return f"at least {self.number(low, unit)}{suffix}"
+            return self.words.at_least.format(low=f"{self.number(low, unit)}{suffix}")
         if low is None or high is None:
             return ""
         if low == -high:
             return f"± {self.number(high, unit)}{suffix}"
-        return f"{self.number(low, unit)} to {self.number(high, unit)}{suffix}"
+        ends = {"low": self.number(low, unit), "high": f"{self.number(high, unit)}{suffix}"}
+        return self.words.between.format(**ends)

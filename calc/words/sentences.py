@@ -44,7 +44,7 @@ class Sentences:
             return None
         unit = found.facts.get("unit", found.unit)
         if found.check == "solenoid_coil" and found.facts.get("open_circuit"):
-            return "∞ ohm"
+            return f"∞ {self.figures.unit('ohm')}"
         text = self.figures.measured(
             found.value, found.expanded_uncertainty, unit, signed=found.check in SIGNED
         )
@@ -61,14 +61,14 @@ class Sentences:
         figure, limit = self.figure(found), self.limit(found)
         if figure is None:
             return None
-        text = self.words.SHOWN.format(title=lower_first(self.title(found)), figure=figure)
+        text = self.words.SHOWN.format(title=self.inside(self.title(found)), figure=figure)
         return text if limit is None else f"{text}; {self._limit_phrase(found)}"
 
     def settles(self, found: Finding, finer: float | None) -> str | None:
         """What would settle an undecided finding, or None."""
         if found.outcome != "undecided" or finer is None:
             return None
-        return str(self.words.SETTLES_FINER.format(finer=f"{finer:g}"))
+        return str(self.words.SETTLES_FINER.format(finer=self.figures.spelled(f"{finer:g}")))
 
     def finding(self, found: Finding, finer: float | None = None) -> str:
         """One plain sentence for a finding."""
@@ -110,7 +110,7 @@ class Sentences:
 
     def titles(self, names: Sequence[str]) -> str:
         """Faults by their short names, within a sentence."""
-        return self.join(lower_first(self.fault_title(name)) for name in names)
+        return self.join(self.inside(self.fault_title(name)) for name in names)
 
     def explained(self, explains: str, error: BoostError | None) -> str:
         """Whether the defect explains the error."""
@@ -125,6 +125,10 @@ class Sentences:
             return str(self.words.ERROR_TRIM.format(value=value))
         template = self.words.ERROR_HIGH if error.value > 0.0 else self.words.ERROR_LOW
         return str(template.format(value=value, who=self.words.WHO[error.check]))
+
+    def inside(self, text: str) -> str:
+        """A title or sentence as it stands inside another sentence of this language."""
+        return text[:1].lower() + text[1:] if self.words.LOWERS_INSIDE else text
 
     def join(self, parts: Iterable[str]) -> str:
         """A list in words: a, b and c."""
@@ -178,20 +182,16 @@ class Sentences:
         if not found.examined or rpm is None:
             return text
         if pull is None:
-            return str(self.words.AT_RPM.format(rpm=f"{rpm:.0f}", text=lower_first(text)))
-        return str(self.words.AT_PULL.format(pull=pull, rpm=f"{rpm:.0f}", text=lower_first(text)))
+            return str(self.words.AT_RPM.format(rpm=f"{rpm:.0f}", text=self.inside(text)))
+        return str(self.words.AT_PULL.format(pull=pull, rpm=f"{rpm:.0f}", text=self.inside(text)))
 
 
 def sentences(language: str, pressure_unit: str) -> Sentences:
     """The sentences of a language, in a pressure unit; KeyError for a language that has no catalogue."""
-    return Sentences(Figures(pressure_unit), LANGUAGES[language])
+    words = LANGUAGES[language]
+    return Sentences(Figures(pressure_unit, words.FIGURES), words)
 
 
 def upper_first(text: str) -> str:
     """The text as the beginning of a sentence."""
     return text[:1].upper() + text[1:]
-
-
-def lower_first(text: str) -> str:
-    """The text as the inside of a sentence."""
-    return text[:1].lower() + text[1:]

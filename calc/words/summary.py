@@ -87,7 +87,8 @@ def why(said: Sentences, test: NextTest, finer: Sequence[tuple[Finding, float]])
     parts = [words.NEXT_WHY.format(faults=said.titles(test.tells)) if test.tells else words.NEXT_WHY_PLAIN]
     if finer:
         found, class_pct = finer[0]
-        parts.append(words.NEXT_FINER.format(finer=f"{class_pct:g}", title=said.title(found)))
+        shown = said.figures.spelled(f"{class_pct:g}")
+        parts.append(words.NEXT_FINER.format(finer=shown, title=said.title(found)))
     return " ".join(parts)
 
 
@@ -97,7 +98,8 @@ def turns(said: Sentences, preload: str, count: float | None, to_limit: float | 
     if count is None or to_limit is None:
         return f"{words.TURNS_UNKNOWN[preload]} {words.MAKERS_WAY}"
     template = words.TURNS_LESS if preload == "less" else words.TURNS_MORE
-    return f"{template.format(turns=f'{count:.1f}', to_limit=f'{to_limit:.1f}')} {words.CLEVIS}"
+    turned, just_inside = (said.figures.spelled(f"{value:.1f}") for value in (count, to_limit))
+    return f"{template.format(turns=turned, to_limit=just_inside)} {words.CLEVIS}"
 
 
 def repair(said: Sentences, proved: bool | None, before: Finding | None, after: Finding | None) -> str:
