@@ -7,13 +7,14 @@ from flask import Flask
 
 from api import errors, guard
 from api.context import PROJECT, Context, attach
+from api.desk import pages as desk
 from api.erasure import Eraser
 from api.routes import blobs, jobs, phone, reports, sync
 from api.shelf import Shelf
 from api.store import database
 from api.store.blobs import Blobs
 
-BLUEPRINTS = (blobs.blueprint, jobs.blueprint, reports.blueprint, sync.blueprint, phone.blueprint)
+BLUEPRINTS = (blobs.blueprint, jobs.blueprint, reports.blueprint, desk.blueprint, sync.blueprint, phone.blueprint)
 
 
 def create_app(data_dir: Path | str, *, pwa: Path = PROJECT / "pwa", calc: Path = PROJECT / "calc") -> Flask:

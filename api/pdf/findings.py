@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Any
 
-from api.pdf.figures import Printer
+from api.pdf.figures import NO_BREAK, Printer
 
 # The verdict's units as endings of keys, so that a limit is printed like any other.
 ENDINGS = {
@@ -38,6 +38,7 @@ class FaultRow:
 
     title: str
     standing: str
+    is_ruled_out: bool
     probability: str
     explains: str
     says: str
@@ -113,7 +114,8 @@ def _fault(
     return FaultRow(
         title=names[fault["fault"]],
         standing=printer.words.standings[fault["standing"]],
-        probability=f"{printer.plain(round(fault['probability'] * 100, 1), 1)} %",
+        is_ruled_out=fault["standing"] == "ruled_out",
+        probability=f"{printer.plain(round(fault['probability'] * 100, 1), 1)}{NO_BREAK}%",
         explains=printer.words.explains[fault["explains_complaint"]],
         says=fault["says"],
         speaks_for=[titles[check] for check in fault["for"]],

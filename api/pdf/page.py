@@ -105,6 +105,7 @@ def _photos(document: dict[str, Any], request: ReportRequest, printer: Printer) 
         photos.append(
             {
                 "name": printer.words.say("photo", number=str(number)).capitalize(),
+                "sha256": name,
                 "file": f"photo-{name}" if name in request.photos else "",
                 "missing": printer.words.say(
                     "photo_unreadable" if name in request.unreadable else "photo_missing"

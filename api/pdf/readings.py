@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from api.pdf.figures import Printer, is_number
+from api.pdf.order import in_order
 
 LONGEST_LOG = 40
 LONG = 16  # rows that are kept together
@@ -136,7 +137,8 @@ def _run(number: int, run: dict[str, Any], names: Names) -> Section:
 
 
 def _fill(section: Section, noted: dict[str, Any], names: Names) -> None:
-    for key, given in noted.items():
+    for key in in_order(noted):
+        given = noted[key]
         if key in UNSEEN or given is None or given == []:
             continue
         if _is_items(given):
@@ -148,7 +150,8 @@ def _fill(section: Section, noted: dict[str, Any], names: Names) -> None:
 
 
 def _group(key: str, given: dict[str, Any], names: Names) -> Iterable[tuple[str, str]]:
-    for inner, one in given.items():
+    for inner in in_order(given):
+        one = given[inner]
         if one is not None and (text := value(inner, one, names)):
             yield f"{names.printer.label(key)}: {names.printer.label(inner).lower()}", text
 
@@ -167,7 +170,7 @@ def _has_reading(item: dict[str, Any]) -> bool:
 
 def _table(title: str, items: list[dict[str, Any]], names: Names) -> Table:
     keys = [key for key in dict.fromkeys(key for item in items for key in item) if key not in UNSEEN]
-    shown = [key for key in keys if any(item.get(key) is not None for item in items)]
+    shown = in_order(key for key in keys if any(item.get(key) is not None for item in items))
     head = [_head(key, names) for key in shown]
     return Table(title, head, [[_cell(key, item.get(key), names) for key in shown] for item in items])
 
@@ -186,7 +189,7 @@ def _cell(key: str, given: Any, names: Names) -> str:
 
 
 def _log(channels: dict[str, list[float | None]], names: Names) -> Table:
-    kept = {key: samples for key, samples in channels.items() if samples}
+    kept = {key: channels[key] for key in in_order(channels) if channels[key]}
     longest = max((len(samples) for samples in kept.values()), default=0)
     if longest > LONGEST_LOG:
         return _summary(kept, names)

@@ -227,6 +227,7 @@ TEXT = {
     "road_chart": "Boost on the road",
     "rod_moves": "rod just moves",
     "rod_travel": "rod travel, to {travel}",
+    "ruled_out": "Ruled out: {faults}.",
     "samples": "Samples",
     "sound": "Looked at and found sound",
     "steps": "Steps of the work",

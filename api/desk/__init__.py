@@ -1,0 +1,1 @@
+"""The desk: the workshop's jobs on a wide screen, as pages without script."""

@@ -1,0 +1,154 @@
+"""`/desk` and `/desk/jobs/<id>`: which jobs there are, and everything about one of them."""
+
+from functools import cache
+from itertools import islice
+from pathlib import Path
+from typing import Any
+
+import jinja2
+from flask import Blueprint, Response, request
+from werkzeug import Response as AnyResponse
+
+import calc
+from api import pictures, shown
+from api.context import connection, context
+from api.errors import Problem
+from api.guard import SANDBOX_POLICY
+from api.job import blob_names, title
+from api.pdf.figures import Printer
+from api.pdf.page import page
+from api.pdf.request import ReportRequest
+from api.pdf.words import words_for
+from api.routes.jobs import asked, find, not_whole
+from api.shelf import Book
+from api.store import jobs
+from api.store.changes import last_change
+from api.store.jobs import KeptJob
+
+blueprint = Blueprint("desk", __name__)
+
+USUAL_UNIT = "bar"
+MOST_LISTED = 100
+STYLE = Path(__file__).parent / "desk.css"
+
+
+@blueprint.get("/desk")
+def overview() -> str:
+    """The jobs that changed last, with what is known of each."""
+    printer = Printer(_unit(), words_for("en"))
+    latest = islice(jobs.latest_first(connection()), MOST_LISTED)
+    rows = [_row(job, printer) for job in latest]
+    return _filled("jobs.html", rows=rows, unit=printer.unit, units=calc.PRESSURE_UNITS, most=MOST_LISTED)
+
+
+@blueprint.get("/desk/jobs/<job_id>")
+def job_page(job_id: str) -> str:
+    """One job: verdict, air line, findings, every reading, photos, and the ways to its PDFs."""
+    job, unit = find(job_id), _unit()
+    try:
+        values = page(_material(job, unit))
+    except calc.BrokenDocument as broken:
+        raise not_whole(broken) from None
+    return _filled(
+        "job.html",
+        **values,
+        job=job,
+        unit=unit,
+        units=calc.PRESSURE_UNITS,
+        remaining=values["verdict"]["remaining"],
+        registration=(job.document.get("vehicle") or {}).get("registration") or "",
+    )
+
+
+@blueprint.get("/desk/photos/<name>.jpg")
+def photo(name: str) -> AnyResponse:
+    """A photo as it is shown: decoded and written anew, never the bytes that came."""
+    try:
+        copy = shown.copy_of(name)
+    except pictures.UnreadableError:
+        copy = None
+    if copy is None:
+        raise Problem(404, "no_photo", "There is no picture of this name here.")
+    response = Response(copy, mimetype="image/jpeg")
+    response.headers["Content-Security-Policy"] = SANDBOX_POLICY
+    response.headers["Cache-Control"] = "no-cache"
+    response.set_etag(name[:32])
+    return response.make_conditional(request)
+
+
+@blueprint.get("/desk/desk.css")
+def style() -> AnyResponse:
+    """The pages' look."""
+    book = Book("desk.css", STYLE.read_bytes())
+    response = Response(book.data, mimetype=book.kind)
+    response.headers["Cache-Control"] = "no-cache"
+    response.set_etag(book.sha256[:32])
+    return response.make_conditional(request)
+
+
+@blueprint.after_request
+def keep_private(response: Response) -> Response:
+    """Pages with customers' names stay in no cache."""
+    response.headers.setdefault("Cache-Control", "no-store")
+    return response
+
+
+def _unit() -> str:
+    return asked("unit", calc.PRESSURE_UNITS, USUAL_UNIT)
+
+
+def _material(job: KeptJob, unit: str) -> ReportRequest:
+    """What the technician's report is made from, without the photos' bytes: the page fetches them itself."""
+    there = [name for name in blob_names(job.document) if context().blobs.find(name)]
+    return ReportRequest(
+        job=job.text,
+        verdict=calc.judge_text(job.text.encode(), unit=unit),
+        form="technical",
+        paper="a4",
+        unit=unit,
+        made_at=last_change(connection(), job.id),
+        photos=dict.fromkeys(there, b""),
+    )
+
+
+def _row(job: KeptJob, printer: Printer) -> dict[str, Any]:
+    document = job.document
+    return {
+        "id": job.id,
+        "title": title(document),
+        "registration": (document.get("vehicle") or {}).get("registration") or "",
+        "customer": (document.get("customer") or {}).get("name") or "",
+        "opened": printer.day(document.get("opened_at")),
+        "conflicts": len(job.conflicts),
+        **_said(job, printer),
+    }
+
+
+def _said(job: KeptJob, printer: Printer) -> dict[str, str]:
+    """The verdict in a line, and how sure it is; a job that is not whole yet says where."""
+    try:
+        verdict = calc.judge(job.document, unit=printer.unit)
+    except calc.BrokenDocument as broken:
+        return {"says": str(broken), "standing": ""}
+    conclusion = verdict["conclusion"] or {}
+    standing = printer.words.standings.get(conclusion.get("standing", ""), "")
+    return {"says": verdict["says"], "standing": standing}
+
+
+def _filled(name: str, **values: Any) -> str:
+    return _templates().get_template(name).render(**values)
+
+
+@cache
+def _templates() -> jinja2.Environment:
+    """The desk's own templates, and the report's under `report/`, for the tables that both show."""
+    own = jinja2.PackageLoader("api.desk", "templates")
+    of_report = jinja2.PackageLoader("api.pdf", "templates")
+    loader = jinja2.ChoiceLoader([own, jinja2.PrefixLoader({"report": of_report})])
+    return jinja2.Environment(
+        loader=loader,
+        autoescape=True,
+        undefined=jinja2.StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
