@@ -1,7 +1,8 @@
 """The one check: ``python3 -m tests``.
 
 With no argument: format, lint, types, then every test; it stops at the first step that fails. Any other
-argument goes to pytest (a path, ``-k name``). ``published`` prints our results beside the published values.
+argument goes to pytest (a path, ``-k name``). ``published`` prints our results beside the published values,
+``full`` makes the long runs (tests/full).
 """
 
 from __future__ import annotations
@@ -18,7 +19,7 @@ STEPS = {
     "types (mypy)": ["mypy", "--no-error-summary"],
 }
 EVERY_TEST = ["pytest", "-n", "2", "--dist", "loadgroup", "--quiet"]
-TABLES = ["published"]
+TABLES = ["published", "full"]
 
 
 def main(argv: Sequence[str]) -> int:

@@ -5,12 +5,13 @@ For a vacuum actuator the pressures are negative; 'early', 'late' and loss go by
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from math import hypot
+from math import hypot, sqrt
+from statistics import median
 
 from calc.checks.evidence import STANDARD, Evidence
 from calc.checks.finding import Check, Finding, all_true
 from calc.signals.breakpoint import SweepFit, fit_sweep
-from calc.signals.hysteresis import hysteresis as hysteresis_width
+from calc.signals.hysteresis import EDGE, gaps
 from calc.signals.refusal import CannotFit
 from calc.uncertainty.decision import Limit
 from calc.uncertainty.gauge import Pressure, difference
@@ -18,6 +19,7 @@ from calc.uncertainty.gauge import Pressure, difference
 HYSTERESIS_KPA, VACUUM_HYSTERESIS_KPA = 15.0, 5.0
 BACK_ON_STOP_MM = 0.5  # travel left at nought that still counts as back; common practice, no source
 MOVED_MM = 0.5
+MEDIAN = 1.2533  # a median's standard error over that of a mean, normal errors: sqrt(π/2)
 STALLED_ROWS = 3  # rising readings, the last no higher than before, from which a pump is at its end
 
 
@@ -88,9 +90,10 @@ def hysteresis(evidence: Evidence, check: Check) -> Finding:
     """How far apart the rising and the falling line lie at the same travel: twice the friction."""
     rising, falling = _sweep(evidence, "rising"), _sweep(evidence, "falling")
     try:
-        width = hysteresis_width(*_columns(rising), *_columns(falling))
+        apart = gaps(*_columns(rising), *_columns(falling))
     except CannotFit:
         return check.missing()
+    width = median(apart)
     limit, typical = evidence.limit("actuator_hysteresis_kpa"), False
     if limit is None:
         typical = True
@@ -98,17 +101,18 @@ def hysteresis(evidence: Evidence, check: Check) -> Finding:
     gauge = _gauge(evidence, rising[-1].pressure)
     places = tuple(f"{row.pointer}/p_kpa" for row in (*rising, *falling))
     read = hypot(gauge.own, gauge.own) if gauge.known else gauge.shared
-    doubt = hypot(read, _pressure_of_travel(rising))
+    doubt = hypot(read, _pressure_of_travel(rising)) * min(1.0, MEDIAN / sqrt(len(apart)))
     return check.judged(width, doubt, limit, places, may_acquit=gauge.known, typical=typical)
 
 
 def _pressure_of_travel(rising: Sequence["Row"]) -> float:
     """What the doubt of two travels amounts to in pressure, by the mean rate of the sweep. [kPa]"""
-    reach = max(row.travel for row in rising) - min(row.travel for row in rising)
-    moving = [row.depth for row in rising if row.travel > min(each.travel for each in rising)]
-    if reach <= 0.0 or len(moving) < 2:
+    low, high = min(row.travel for row in rising), max(row.travel for row in rising)
+    moving = [row for row in rising if low + EDGE * (high - low) <= row.travel <= high - EDGE * (high - low)]
+    if len(moving) < 2 or moving[-1].travel <= moving[0].travel:
         return 0.0
-    return hypot(STANDARD["travel_mm"], STANDARD["travel_mm"]) * (max(moving) - min(moving)) / reach
+    pressure_per_mm = (moving[-1].depth - moving[0].depth) / (moving[-1].travel - moving[0].travel)
+    return hypot(STANDARD["travel_mm"], STANDARD["travel_mm"]) * pressure_per_mm
 
 
 def hold(evidence: Evidence, check: Check) -> Finding:

@@ -46,20 +46,54 @@ def hysteresis(
     ----------
     Definition of hysteresis; the median is ours.
     """
+    return median(gaps(rising_pressures, rising_travels, falling_pressures, falling_travels))
+
+
+def gaps(
+    rising_pressures: Sequence[float],
+    rising_travels: Sequence[float],
+    falling_pressures: Sequence[float],
+    falling_travels: Sequence[float],
+) -> list[float]:
+    """The differences of pressure of which `hysteresis` is the median, one a falling point.
+
+    p_rising(x) − p_falling(x)
+
+    Parameters
+    ----------
+    rising_pressures, rising_travels : sequence of float
+        The opening sweep, at least 2 points. [any pressure unit, any length unit]
+    falling_pressures, falling_travels : sequence of float
+        The closing sweep, at least 1 point. [the same units]
+
+    Returns
+    -------
+    list of float
+        At least one difference. [as pressures]
+
+    Examples
+    --------
+    >>> gaps([60, 80, 100, 120], [0, 2, 4, 6], [110, 90, 70], [6, 4, 2])
+    [10.0, 10.0]
+
+    References
+    ----------
+    As for `hysteresis`.
+    """
     check_points(rising_pressures, rising_travels, 2)
     check_points(falling_pressures, falling_travels, 1)
     pressures, travels = zip(*sorted(zip(rising_pressures, rising_travels, strict=True)), strict=True)
     opening = list(zip(pressures, accumulate(travels, max), strict=True))  # friction never moves the rod back
     low, high = opening[0][1], opening[-1][1]
     edge = EDGE * (high - low)
-    gaps = [
+    found = [
         _pressure_at(opening, travel) - pressure
         for pressure, travel in zip(falling_pressures, falling_travels, strict=True)
         if low + edge <= travel <= high - edge
     ]
-    if high <= low or not gaps:
+    if high <= low or not found:
         raise CannotFit(f"no falling point in the middle of the travel from {low:g} to {high:g}")
-    return median(gaps)
+    return found
 
 
 def _pressure_at(opening: list[tuple[float, float]], travel: float) -> float:

@@ -95,7 +95,7 @@ def test_equation_example_and_source_stand_in_order(function: Callable[..., Any]
     assert len(found["References"].strip()) > 5
     summary, *rest = [part for part in found[""].split("\n\n") if part.strip()]
     assert summary.rstrip().endswith(".")
-    assert any(re.search(r"[=≤<∫±Σ·]|median| mod ", part) for part in rest), (
+    assert any(re.search(r"[=≤<∫±Σ·−]|median| mod ", part) for part in rest), (
         "an equation stands below the summary"
     )
 
