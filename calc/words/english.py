@@ -29,8 +29,8 @@ BECAUSE = {
     "no_fall_to_judge": "Not examined: the readings do not show how the pressure fell.",
     "no_ambient": "Not examined: the temperature of the air around the car is not known.",
     "sweep_too_short": "Not examined: the sweep did not go past the start limit.",
-    "not_at_full_load": "Not examined: read without full load, which proves nothing.",
-    "needs_a_log": "Not examined: typed values cannot show it, a log can.",
+    "not_at_full_load": "Not examined: not read at full load, so it proves nothing.",
+    "needs_a_log": "Not examined: typed values cannot show it; a log can.",
     "log_too_slow": "Not examined: the log has too few rows a second to show it.",
     "log_too_slow_or_short": "Not examined: the log is too slow, or the pull too short, to show it.",
     "no_pull": "Not examined: the log holds no full-load pull of 2 s and more.",
@@ -63,28 +63,28 @@ CHECKS: dict[str, CheckWords] = {
     ),
     "actuator_full": CheckWords(
         "Full travel",
-        "The actuator reaches its end at {figure}",
-        "The end comes too early.",
-        "The end comes too late.",
+        "The actuator reaches full travel at {figure}",
+        "Full travel comes too early.",
+        "Full travel comes too late.",
         "the pressure at which the boost valve is fully open",
     ),
     "actuator_travel": CheckWords(
         "Travel",
         "The rod travels {figure}",
-        "It does not go far enough.",
-        "It goes too far.",
+        "It does not travel far enough.",
+        "It travels too far.",
         "how far the boost valve's rod travels",
     ),
     "actuator_rate": CheckWords(
         "Rate",
-        "The rod moves {figure}",
-        "The spring is too hard.",
-        "The spring gives too easily.",
+        "The actuator's rate is {figure}",
+        "The spring is too stiff.",
+        "The spring is too soft.",
         "the spring of the boost valve",
     ),
     "actuator_hysteresis": CheckWords(
         "Friction",
-        "Opening and closing lie {figure} apart",
+        "Opening and closing pressures lie {figure} apart",
         "",
         "It sticks.",
         "whether the boost valve sticks",
@@ -94,7 +94,7 @@ CHECKS: dict[str, CheckWords] = {
         "The actuator loses {figure}",
         "",
         "It does not hold its pressure.",
-        "the diaphragm of the boost valve",
+        "whether the boost valve's drive holds its pressure",
     ),
     "actuator_moves": CheckWords(
         "Rod moves",
@@ -105,57 +105,57 @@ CHECKS: dict[str, CheckWords] = {
     ),
     "actuator_returns": CheckWords(
         "Back on its stop",
-        "The rod's way back",
+        "Return of the rod",
         "The rod does not return to its stop",
         "",
         "whether the boost valve closes again",
     ),
     "actuator_position": CheckWords(
         "Position",
-        "Commanded and reported position differ by {figure}",
-        "It reports more than it was commanded.",
+        "Commanded and reported positions differ by {figure}",
+        "It is ahead of its command.",
         "It stays behind its command.",
-        "whether the electric boost actuator goes where it is told",
+        "whether the electric drive of the boost valve goes where it is told",
     ),
     "wastegate_seat": CheckWords(
         "Wastegate seat",
         "The valve in the housing",
-        "The valve does not seat or is damaged",
+        "The valve does not seat, or it is damaged",
         "",
         "the boost valve inside the turbocharger housing",
     ),
     "solenoid_coil": CheckWords(
         "Coil",
-        "The coil has {figure} at 20 °C",
-        "Too little resistance: windings short.",
-        "Too much resistance, or open.",
+        "The coil measures {figure} at 20 °C",
+        "Resistance too low: shorted turns.",
+        "Resistance too high.",
         "the coil of the boost control valve",
     ),
     "solenoid_supply": CheckWords(
         "Supply drop",
-        "The supply side loses {figure} under load",
+        "The supply side drops {figure} under load",
         "",
-        "Too much is lost on the way.",
+        "Too much voltage is lost on the way.",
         "the power supply of the boost control valve",
     ),
     "solenoid_ground": CheckWords(
         "Ground drop",
-        "The ground side loses {figure} under load",
+        "The ground side drops {figure} under load",
         "",
-        "Too much is lost on the way.",
+        "Too much voltage is lost on the way.",
         "the ground connection of the boost control valve",
     ),
     "solenoid_response": CheckWords(
         "Response to duty",
-        "The control pressure follows over {figure} of its supply",
-        "It does not follow its duty.",
+        "The control pressure follows the duty over {figure} of its supply",
+        "It does not follow the duty far enough.",
         "",
         "whether the boost control valve does what it is told",
     ),
     "control_hoses": CheckWords(
         "Control hoses",
         "Control hoses",
-        "A control hose is not in order",
+        "A control hose is faulty or on the wrong port",
         "",
         "the small control hoses",
     ),
@@ -168,7 +168,7 @@ CHECKS: dict[str, CheckWords] = {
     ),
     "rest_temperatures": CheckWords(
         "Temperatures at rest",
-        "On the cold car a temperature signal differs from the air around by {figure}",
+        "With the car cold, a temperature signal differs from the air around it by {figure}",
         "It reads too cold.",
         "It reads too warm.",
         "the car's temperature sensors",
@@ -177,7 +177,7 @@ CHECKS: dict[str, CheckWords] = {
         "Pedal at rest",
         "The pedal signal reads {figure}",
         "It never asks for full load.",
-        "It does not come back.",
+        "It does not come back when released.",
         "the accelerator pedal's signal",
     ),
     "rest_air_mass": CheckWords(
@@ -189,31 +189,31 @@ CHECKS: dict[str, CheckWords] = {
     ),
     "sensor_feed": CheckWords(
         "Sensor feed",
-        "The sensors' feed reads {figure}",
+        "The sensors' supply or ground reads {figure}",
         "The reference is too low.",
         "The reference or the ground is too high.",
-        "the power feed of the sensors",
+        "the power supply of the sensors",
     ),
     "intake_depression": CheckWords(
         "Intake depression",
         "Before the compressor the depression is {figure} at full load",
         "",
-        "The intake is choked.",
+        "The intake is restricted.",
         "the air filter and intake pipe",
     ),
     "exhaust_back_pressure": CheckWords(
         "Exhaust back pressure",
-        "Behind the turbine the pressure is {figure} at full load",
+        "After the turbine the pressure is {figure} at full load",
         "",
-        "The exhaust is choked.",
-        "the exhaust's resistance",
+        "The exhaust is restricted.",
+        "whether the exhaust is clear",
     ),
     "cooler_drop": CheckWords(
         "Cooler drop",
-        "Over the charge-air cooler {figure} are lost at full load",
+        "Across the charge-air cooler {figure} is lost at full load",
         "",
-        "Cooler or hose is choked.",
-        "the charge-air cooler's resistance",
+        "The cooler or a hose is restricted.",
+        "whether the charge-air cooler is clear",
     ),
     "vacuum_supply": CheckWords(
         "Vacuum supply",
@@ -231,22 +231,22 @@ CHECKS: dict[str, CheckWords] = {
     ),
     "turbo_radial_play": CheckWords(
         "Radial play",
-        "The shaft's play across is {figure}",
+        "Radial shaft play is {figure}",
         "",
         "The bearing is worn.",
-        "the turbocharger's bearing play across",
+        "the play of the turbocharger's shaft, sideways",
     ),
     "turbo_axial_play": CheckWords(
         "Axial play",
-        "The shaft's play along is {figure}",
+        "Axial shaft play is {figure}",
         "",
         "The bearing is worn.",
-        "the turbocharger's bearing play along",
+        "the play of the turbocharger's shaft, lengthways",
     ),
     "turbo_wheels": CheckWords(
         "Wheel and shaft",
         "Compressor wheel and shaft, seen from the inlet",
-        "The wheel is damaged or the shaft does not spin free",
+        "The wheel is damaged, or the shaft does not spin freely",
         "",
         "the turbocharger's wheel and shaft, seen from the inlet",
     ),
@@ -274,13 +274,13 @@ CHECKS: dict[str, CheckWords] = {
     "engine_health": CheckWords(
         "Engine health",
         "Fuel pressure, firing and compression",
-        "The engine itself is not in order",
+        "The engine itself has a fault",
         "",
         "fuel pressure, ignition and compression",
     ),
     "road_pedal": CheckWords(
         "Pedal on the road",
-        "The highest pedal signal of a pull is {figure}",
+        "The highest pedal signal in a pull is {figure}",
         "Full load was never asked for.",
         "",
         "the pedal signal on the road",
@@ -288,7 +288,7 @@ CHECKS: dict[str, CheckWords] = {
     "road_request": CheckWords(
         "Aimed against asked",
         "What the car aims at differs from what the pedal asks by {figure}",
-        "A limit holds it down.",
+        "Something limits it.",
         "It aims above what is asked.",
         "whether the car aims at what the pedal asks",
     ),
@@ -301,14 +301,14 @@ CHECKS: dict[str, CheckWords] = {
     ),
     "road_tracking": CheckWords(
         "Car's sensor against aim",
-        "By the car's own sensor boost differs from the aim by {figure}",
+        "By the car's own sensor, boost differs from the aim by {figure}",
         "Too little boost, by the car's own sensor.",
         "Too much boost, by the car's own sensor.",
         "boost on the road by the car's own sensor",
     ),
     "road_real_boost": CheckWords(
         "Real boost against aim",
-        "By the gauge boost differs from the aim by {figure}",
+        "By the gauge, boost differs from the aim by {figure}",
         "There really is too little boost.",
         "There really is too much boost.",
         "boost on the road by our own gauge",
@@ -336,7 +336,7 @@ CHECKS: dict[str, CheckWords] = {
     ),
     "road_control_pressure": CheckWords(
         "Control pressure for its duty",
-        "Control pressure as a share of its supply differs from what the duty should give by {figure}",
+        "Control pressure, as a share of its supply, is {figure} from what the duty should give",
         "Too little control pressure arrives.",
         "Too much control pressure arrives.",
         "the control pressure on the road",
@@ -357,7 +357,7 @@ CHECKS: dict[str, CheckWords] = {
     ),
     "road_air_mass": CheckWords(
         "Air mass against swallowed air",
-        "The air mass signal means a volumetric efficiency of {figure}",
+        "The air mass signal implies a volumetric efficiency of {figure}",
         "It counts less than the engine swallows.",
         "It counts more than the engine swallows.",
         "the air mass sensor on the road",
@@ -374,14 +374,14 @@ CHECKS: dict[str, CheckWords] = {
     ),
     "base_boost": CheckWords(
         "Base boost",
-        "With the solenoid out of play boost is {figure}",
+        "With the solenoid out of play, boost is {figure}",
         "The turbocharger and its actuator make too little.",
         "The turbocharger and its actuator make too much.",
         "the boost without its control",
     ),
 }
 
-FLAG_WITHIN = "{reads}: in order."
+FLAG_WITHIN = "{reads}: no fault seen."
 FLAG_WITHIN_BY_CHECK = {
     "smoke_leak": "No smoke seen; that alone does not clear the circuit of a leak.",
     "actuator_position": "Stops learned, rod seen moving.",
@@ -389,9 +389,13 @@ FLAG_WITHIN_BY_CHECK = {
     "actuator_moves": "The rod moves freely.",
     "actuator_returns": "The rod returns to its stop.",
     "wastegate_seat": "The valve in the housing seats and is whole.",
-    "road_authority": "The control unit still has room to both sides.",
-    "control_hoses": "The control hoses are sound and on their right ports.",
-    "turbo_wheels": "Compressor wheel whole, shaft spins free.",
+    "road_authority": "The control unit still has room both ways.",
+    "control_hoses": "The control hoses are sound and on the right ports.",
+    "turbo_wheels": "Compressor wheel whole, shaft spins freely.",
+    "exhaust_leak": "No soot and no hiss at the joints before the turbine.",
+    "egr_closes": "The recirculation valve closes.",
+    "throttle_opens": "The throttle opens fully.",
+    "road_reduced_power": "No sign of reduced power: the aim holds at full pedal.",
 }
 FLAG_OUTSIDE = "{words}."
 # where a check that has a figure was answered by a look alone
@@ -406,7 +410,7 @@ HOSES = {
     "blocked": "A control hose is blocked.",
     "swapped": "Control hoses are on the wrong ports.",
 }
-OPEN_COIL = "The coil is open: no current can flow."
+OPEN_COIL = "The coil is open circuit: no current can flow."
 EMPTIED = "It emptied between two readings: the hole is at least {value}."
 AT_PULL = "Pull {pull}, {rpm} rev/min: {text}"
 AT_RPM = "At {rpm} rev/min: {text}"
@@ -414,8 +418,9 @@ AT_RPM = "At {rpm} rev/min: {text}"
 FAULTS: dict[str, FaultWords] = {
     "no_fault_found": FaultWords(
         "No fault found",
-        "Every test done is within limits, the road run included: this is not a boost fault, or it sleeps",
-        "Everything we tested is in order.",
+        "every test done is within limits, the road run included: this is not a boost fault, or it comes "
+        "and goes",
+        "Everything we tested is fine.",
         "We could not find a fault in the way your car makes its boost. If the trouble comes back, we need "
         "to catch it while it happens.",
         "Look at fuel, smoke limit and throttle; ask when it happens.",
@@ -424,20 +429,20 @@ FAULTS: dict[str, FaultWords] = {
         "Charge air leak",
         "air escapes between compressor and engine",
         "Air escapes on its way from the turbocharger to the engine.",
-        "Air that the turbocharger has pressed together is lost before it reaches the engine.",
+        "The air is lost before it reaches the engine.",
         "Seal the joint or renew the hose, and test again.",
     ),
     "charge_air_restriction": FaultWords(
         "Charge air restriction",
-        "the cooler or a hose of the charge circuit is choked",
+        "the cooler or a hose of the charge circuit is restricted",
         "The cooler or a pipe on the way to the engine is blocked.",
         "The engine does not get the air that the turbocharger makes.",
         "Clean or renew the cooler or the hose.",
     ),
     "bypass_valve_not_closing": FaultWords(
-        "Bypass valve open",
-        "the compressor bypass valve lets charge air back",
-        "A valve lets the pressed air flow back instead of into the engine.",
+        "Bypass valve not closing",
+        "the compressor bypass valve lets charge air back to the intake",
+        "A valve lets the air flow back instead of into the engine.",
         "The turbocharger works, but part of its air goes round in a circle.",
         "Renew the valve or its hose.",
     ),
@@ -451,8 +456,8 @@ FAULTS: dict[str, FaultWords] = {
     "actuator_opens_early": FaultWords(
         "Actuator opens too early",
         "the actuator moves too early",
-        "The valve that holds the boost opens too early.",
-        "Part of the exhaust passes the turbocharger when it should drive it, so the boost is wrong.",
+        "The valve that holds the boost down opens too early.",
+        "Part of the exhaust goes past the turbocharger when it should drive it, so the boost is wrong.",
         "Set the rod, within what the maker allows, and measure again.",
     ),
     "actuator_opens_late": FaultWords(
@@ -474,20 +479,20 @@ FAULTS: dict[str, FaultWords] = {
         "the electric actuator does not go where it is commanded",
         "The electric drive of the boost valve does not go where it is told.",
         "The boost is not held where it should be.",
-        "Renew the actuator or teach it its stops, as its maker says.",
+        "Relearn its end stops by the maker's procedure, or renew the actuator.",
     ),
     "wastegate_seized_closed": FaultWords(
         "Wastegate seized",
-        "the wastegate's linkage does not move when driven",
+        "the wastegate linkage does not move when driven",
         "The boost valve is stuck and does not open.",
         "Nothing holds the boost down, so the car may cut its own power to protect the engine.",
         "Free or renew the linkage or the housing.",
     ),
     "wastegate_not_closing": FaultWords(
         "Wastegate not closing",
-        "the wastegate's valve does not close",
+        "the wastegate valve does not close",
         "The boost valve does not close any more.",
-        "Exhaust passes the turbocharger all the time, so the boost comes late and stays low.",
+        "Exhaust goes past the turbocharger all the time, so the boost comes late and stays low.",
         "Renew the valve or the housing.",
     ),
     "control_line_leak": FaultWords(
@@ -534,9 +539,9 @@ FAULTS: dict[str, FaultWords] = {
     ),
     "solenoid_circuit_fault": FaultWords(
         "Solenoid circuit",
-        "coil, supply or ground of the control solenoid is not in order",
+        "the coil, supply or ground of the control solenoid is faulty",
         "The boost control valve has an electrical fault.",
-        "The car can no longer steer the boost and has to do with what is left without its control.",
+        "The car can no longer control its boost, so it has to drive without.",
         "Mend the wiring or renew the solenoid.",
     ),
     "charge_pressure_reads_high": FaultWords(
@@ -576,36 +581,36 @@ FAULTS: dict[str, FaultWords] = {
     ),
     "temperature_or_barometric_wrong": FaultWords(
         "Temperature or barometric signal",
-        "a temperature or barometric signal wrongly holds the aim down",
+        "a wrong temperature or barometric signal holds the aim down",
         "A temperature sensor tells the car something wrong.",
-        "The car protects itself from a heat that is not there.",
+        "The car guards itself against heat that is not there.",
         "Renew the sensor or mend its wiring.",
     ),
     "sensor_feed_fault": FaultWords(
         "Sensor feed",
-        "the sensors' shared supply or ground is off",
-        "The power feed of the sensors is not in order.",
+        "the sensors' shared supply or ground is faulty",
+        "The power supply of the sensors is faulty.",
         "Several sensors tell the car something wrong at once.",
-        "Mend the feed.",
+        "Mend the supply or ground wiring.",
     ),
     "limit_in_force": FaultWords(
         "A limit is in force",
-        "a limit holds the aim down, rightly",
+        "a limit rightly holds the aim down",
         "The car holds its own power down, for a reason.",
         "The boost follows what the car asks for; the reason for the limit has to be found.",
         "Read what calls for the limit, mend that, run again.",
     ),
     "specified_value_wrong": FaultWords(
         "Aim wrong",
-        "the control unit aims at the wrong boost with sound inputs",
+        "the control unit aims at the wrong boost although its inputs are sound",
         "The car's control unit aims at the wrong boost.",
         "The boost follows what the car asks for, but it asks for the wrong amount.",
-        "The maker's software, by the maker's way.",
+        "Restore the maker's software by the maker's procedure.",
     ),
     "turbocharger_worn": FaultWords(
         "Turbocharger worn",
         "wheels or bearings of the turbocharger are damaged",
-        "The turbocharger itself is worn.",
+        "The turbocharger itself is worn or damaged.",
         "It can no longer press the air as it should.",
         "Overhaul or renew it, and find what killed it.",
     ),
@@ -614,25 +619,25 @@ FAULTS: dict[str, FaultWords] = {
         "the variable geometry does not follow its rod",
         "The moving vanes of the turbocharger stick.",
         "The turbocharger cannot be set as it should.",
-        "Clean or renew the vane carrier.",
+        "Clean or renew the vanes and their ring.",
     ),
     "intake_restriction": FaultWords(
         "Intake restriction",
-        "the intake before the compressor is choked",
+        "the intake before the compressor is restricted",
         "The air intake is blocked.",
         "The turbocharger does not get enough air.",
         "Renew the filter or the hose.",
     ),
     "throttle_not_opening": FaultWords(
         "Throttle not opening",
-        "throttle or intake flap holds the engine back",
+        "the throttle or an intake flap holds the engine back",
         "The throttle does not open all the way.",
-        "The engine does not get the air that stands ready.",
+        "The engine does not get the air that is there for it.",
         "Free or renew it.",
     ),
     "exhaust_restriction": FaultWords(
         "Exhaust restriction",
-        "the exhaust behind the turbine is choked",
+        "the exhaust after the turbine is restricted",
         "The exhaust is blocked.",
         "The turbocharger cannot turn freely.",
         "Clean or renew what is blocked, and find why.",
@@ -641,7 +646,7 @@ FAULTS: dict[str, FaultWords] = {
         "Exhaust leak before the turbine",
         "exhaust escapes before the turbine",
         "Exhaust escapes before it reaches the turbocharger.",
-        "The turbocharger gets less to drive it.",
+        "Less of it is left to drive the turbocharger.",
         "Seal or renew the joint.",
     ),
     "egr_not_closing": FaultWords(
@@ -654,13 +659,13 @@ FAULTS: dict[str, FaultWords] = {
     "engine_output_low": FaultWords(
         "Engine weak",
         "the engine itself makes too little exhaust",
-        "The engine itself is not in order.",
+        "The engine itself has a fault.",
         "It makes too little exhaust to drive the turbocharger.",
         "Mend the engine first.",
     ),
     "other_cause": FaultWords(
         "Another cause",
-        "something outside this table",
+        "the cause lies outside what is listed here",
         "Something else is the cause.",
         "What we tested does not explain it.",
         "Look beyond boost control.",
@@ -671,7 +676,7 @@ LOCATIONS = {
     "none": "nowhere",
     "charge_circuit": "the charge circuit",
     "actuator": "the actuator",
-    "wastegate_valve": "the wastegate's valve",
+    "wastegate_valve": "the wastegate valve",
     "control_pressure": "the control pressure",
     "drive_circuit": "the solenoid's circuit",
     "input_signal": "an input signal",
@@ -686,7 +691,7 @@ TESTS: dict[str, str] = {
     "smoke": "Smoke in the charge circuit",
     "charge_decay": "Pressure decay of the charge circuit",
     "actuator": "Actuator on the hand pump",
-    "wastegate_inspection": "Look at the wastegate's valve",
+    "wastegate_inspection": "Wastegate valve, looked at",
     "solenoid_electrical": "Solenoid: coil, supply, ground",
     "solenoid_sweep": "Solenoid: bench sweep and hoses",
     "sensors_at_rest": "Sensors at rest",
@@ -718,9 +723,9 @@ CUSTOMER_TESTS: dict[str, str] = {
     "road_run": "record a test drive",
     "road_gauges": "drive with our own gauges fitted",
     "turbo_inspection": "look at the turbocharger's wheel and shaft",
-    "intake_depression": "measure the resistance of the air intake",
-    "exhaust_back_pressure": "measure the resistance of the exhaust",
-    "cooler_drop": "measure the resistance of the charge-air cooler",
+    "intake_depression": "measure how freely air gets in",
+    "exhaust_back_pressure": "measure how freely the exhaust gets out",
+    "cooler_drop": "measure how freely air gets through its cooler",
     "vacuum_supply": "measure the vacuum supply",
     "bypass_valve": "test the valve that lets boost back to the intake",
     "exhaust_leak": "look for leaks in the exhaust before the turbocharger",
@@ -728,14 +733,14 @@ CUSTOMER_TESTS: dict[str, str] = {
     "throttle": "test the throttle",
     "engine_health": "check fuel pressure, ignition and compression",
     "electric_actuator": "test the electric drive of the boost valve",
-    "base_boost_run": "drive with the boost control out of play",
+    "base_boost_run": "drive with the boost control switched off",
 }
 
 STANDINGS = {
     "proved": "Proved: {sentence}.",
     "likely": "Likely: {sentence}.",
     "possible": "Possible: {sentence}.",
-    "ruled_out": "Ruled out that {sentence}.",
+    "ruled_out": "Ruled out: {sentence}.",
     "not_examined": "Not examined whether {sentence}.",
 }
 ALIKE = "On the tests done so far it looks the same as {others}."
@@ -744,10 +749,10 @@ EXPLAINS = {
     "partly": "That explains part of {error}.",
     "no": "That does not explain {error}.",
 }
-ERROR_HIGH = "the {value} too much that the {who} showed on the road"
-ERROR_LOW = "the {value} too little that the {who} showed on the road"
-ERROR_TRIM = "the {value} that the control unit has to correct"
-NO_ERROR = "a boost that is right"
+ERROR_HIGH = "the excess of {value} that the {who} showed on the road"
+ERROR_LOW = "the shortfall of {value} that the {who} showed on the road"
+ERROR_TRIM = "the {value} by which the control unit has to correct"
+NO_ERROR = "boost that is right"
 WHO = {"road_real_boost": "gauge", "road_tracking": "car's own sensor"}
 
 CONCLUSION = "{Sentence}: {evidence}."
@@ -761,7 +766,7 @@ OPEN_PROVED_NOT_ENOUGH = (
 )
 OPEN_GROUP = "Not yet certain. Still open, and alike on the tests done: {faults}."
 OPEN_RUNNING = "Not yet certain. Most probable so far: {faults}."
-OPEN_UNCLEAR = "Not yet certain: the tests done do not point anywhere."
+OPEN_UNCLEAR = "Not yet certain: the tests done so far point nowhere yet."
 PAIR = "No single fault explains all findings; {first} and {second} together do."
 
 NOW = {"proved": "Now proved: {sentence}.", "likely": "Now likely: {sentence}."}
@@ -772,8 +777,8 @@ MORE_PROBABLE = "More probable now: {fault}."
 LESS_PROBABLE = "Less probable now: {fault}."
 
 NEXT = "Next: {title}, about {minutes} minutes."
-NEXT_WHY = "It tells most a minute about: {faults}."
-NEXT_WHY_PLAIN = "It tells most a minute of what is left."
+NEXT_WHY = "Minute for minute it tells most about: {faults}."
+NEXT_WHY_PLAIN = "Minute for minute it tells most of what is left to do."
 NEXT_FINER = "A gauge of class {finer} for '{title}' would also settle what is undecided."
 
 TURNS_LESS = (
@@ -783,8 +788,8 @@ TURNS_MORE = (
     "More preload: {turns} turns on the rod to the middle of the limit; {to_limit} turns reach the limit."
 )
 TURNS_UNKNOWN = {
-    "less": "Less preload; how many turns needs the rod's travel and thread pitch.",
-    "more": "More preload; how many turns needs the rod's travel and thread pitch.",
+    "less": "Less preload; the number of turns needs the rod's travel and thread pitch.",
+    "more": "More preload; the number of turns needs the rod's travel and thread pitch.",
 }
 CLEVIS = "A clevis end goes by half turns. Only within what the maker allows; measure again afterwards."
 
@@ -797,14 +802,14 @@ CAUTIONS = {
     "oil": "Oil stands in the outlet: drain it before any pull, a diesel can run away on it.",
     "overboost": "Real boost is above its aim: it can destroy the engine. No more full-load pulls than the "
     "proof needs.",
-    "modified": "Parts or software not the maker's: the maker's limits may not hold here.",
+    "modified": "Parts or software that are not the maker's: the maker's limits may not hold here.",
     "no_barometer": "No barometric pressure or height typed in: 101.3 kPa ± 4 is assumed.",
-    "reduced_power": "In reduced-power mode the car aims low because of a stored fault: clear and run again "
-    "before anything is blamed.",
-    "not_seen": "Rod and travel speak of the rod, not of the valve behind it: that is seen with the exhaust "
-    "off only.",
-    "nothing_left": "No listed test can settle it further.",
-    "high_voltage": "High-voltage hybrids: only qualified people.",
+    "reduced_power": "In reduced-power mode the car aims low because of a stored fault: note the codes, "
+    "clear them and run again before blaming a part.",
+    "not_seen": "Rod and travel speak of the rod, not of the valve behind it: that is seen only through a "
+    "borescope or with the exhaust off.",
+    "nothing_left": "No test in the list can settle it any further.",
+    "high_voltage": "High-voltage hybrid: qualified people only.",
 }
 
 PROOF_TRUE = "The repair is proved: {after}, before it was {before}."
@@ -814,8 +819,14 @@ PROOF_OPEN = "Not enough to prove the repair: repeat the same run with the same 
 OFF_BY = "boost is {figure} off its aim"
 
 CUSTOMER_MEASURED = "We measured {value}; your car's maker allows {limit}."
+CUSTOMER_MEASURED_BY_CHECK = {
+    "charge_leak_hole": "It leaks like a hole of {value}; your car's maker allows {limit}.",
+    "turbo_radial_play": "Its shaft has a play of {value}; your car's maker allows {limit}.",
+    "turbo_axial_play": "Its shaft has a play of {value}; your car's maker allows {limit}.",
+}
+CUSTOMER_MEASURED_VACUUM = "We measured a vacuum of {value}; your car's maker asks for {limit}."
 CUSTOMER_OPEN = "We have not found the cause for certain yet."
-CUSTOMER_OPEN_MEANS = "What we tested so far is listed here. The next step is: {test}."
+CUSTOMER_OPEN_MEANS = "What we tested so far is listed here. The next step is to {test}."
 CUSTOMER_OPEN_MEANS_PLAIN = "What we tested so far is listed here."
 CUSTOMER_LIKELY = "This is very likely the cause, but it is not proved by a direct measurement yet."
 AND = " and "

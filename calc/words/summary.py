@@ -7,6 +7,7 @@ from calc.faults.explain import BoostError
 from calc.faults.model import Findings
 from calc.faults.next_test import NextTest
 from calc.faults.weigh import Weighed
+from calc.uncertainty.decision import Limit
 from calc.words.sentences import Sentences, upper_first
 
 MENTIONED = 3  # faults named in a sentence about what is open
@@ -122,14 +123,22 @@ def customer_of(said: Sentences, item: Weighed, findings: Findings) -> tuple[str
     parts = [plain.customer]
     shown = next((findings[name] for name in item.proof if said.limit(findings[name])), None)
     if shown is not None and not shown.typical:
-        parts.append(
-            words.CUSTOMER_MEASURED.format(
-                value=said.figures.with_unit(shown.value or 0.0, shown.unit), limit=said.limit(shown)
-            )
-        )
+        parts.append(_measured_for_customer(said, shown))
     if item.standing == "likely" and item.fault.name != "no_fault_found":
         parts.append(words.CUSTOMER_LIKELY)
     return " ".join(parts), plain.means
+
+
+def _measured_for_customer(said: Sentences, found: Finding) -> str:
+    """Value against limit; a vacuum by its depth, since a customer reads no negative pressures."""
+    words, figures = said.words, said.figures
+    value, limit = found.value or 0.0, found.limit
+    template = words.CUSTOMER_MEASURED_BY_CHECK.get(found.check, words.CUSTOMER_MEASURED)
+    if limit is not None and found.unit == "kPa" and limit.high is not None and limit.high < 0.0:
+        template = words.CUSTOMER_MEASURED_VACUUM
+        value, limit = -value, Limit(-limit.high, None if limit.low is None else -limit.low)
+    shown = "" if limit is None else figures.limit(limit, found.unit)
+    return str(template.format(value=figures.with_unit(value, found.unit), limit=shown))
 
 
 def customer_open(said: Sentences, test: NextTest | None) -> tuple[str, str]:
