@@ -1,4 +1,4 @@
-"""The workshop's one address: the phones keep their work under it, so it is fixed before the first is paired."""
+"""The workshop's one address: phones keep their work under it, so it is fixed before the first is paired."""
 
 import ipaddress
 import re

@@ -1,28 +1,61 @@
 """The factory: one Flask application for one data folder."""
 
 from contextlib import closing
+from dataclasses import replace
 from pathlib import Path
 
 from flask import Flask
 
-from api import errors, guard
+from api import errors, guard, office
+from api.address import Address
+from api.clock import Clock, utc_now
 from api.context import PROJECT, Context, attach
 from api.desk import pages as desk
 from api.erasure import Eraser
-from api.routes import blobs, jobs, phone, reports, sync
+from api.office import pages
+from api.people import access, session
+from api.routes import blobs, jobs, own, phone, reports, sync
+from api.secret import cookie_key
 from api.shelf import Shelf
 from api.store import database
 from api.store.blobs import Blobs
 
-BLUEPRINTS = (blobs.blueprint, jobs.blueprint, reports.blueprint, desk.blueprint, sync.blueprint, phone.blueprint)
+BLUEPRINTS = (
+    blobs.blueprint,
+    jobs.blueprint,
+    reports.blueprint,
+    sync.blueprint,
+    own.blueprint,
+    desk.blueprint,
+    *office.BLUEPRINTS,
+    phone.blueprint,
+)
 
 
-def create_app(data_dir: Path | str, *, pwa: Path = PROJECT / "pwa", calc: Path = PROJECT / "calc") -> Flask:
-    """The server for the workshop whose data lies in `data_dir`, which is made where it is missing."""
+def create_app(
+    data_dir: Path | str,
+    *,
+    pwa: Path = PROJECT / "pwa",
+    calc: Path = PROJECT / "calc",
+    address: Address | None = None,
+    former: tuple[Address, ...] = (),
+    set_up_code: str | None = None,
+    clock: Clock = utc_now,
+) -> Flask:
+    """The server for the workshop whose data lies in `data_dir`, which is made where it is missing.
+
+    `address` is what phones on the Wi-Fi know it by, over HTTPS and with sign-in; without one it answers on
+    loopback alone. `former` addresses are still answered under. `set_up_code` is asked for on the first run.
+    """
     app = Flask("api", static_folder=None)
-    attach(app, open_workshop(Path(data_dir), pwa, calc))
+    workshop = open_workshop(Path(data_dir), pwa, calc)
+    attach(app, replace(workshop, address=address, former=former, set_up_code=set_up_code, clock=clock))
+    app.secret_key = cookie_key(workshop.data)
+    session.register(app)
     errors.register(app)
     guard.register(app)
+    app.before_request(access.check)
+    pages.register(app)
     for blueprint in BLUEPRINTS:
         app.register_blueprint(blueprint)
     return app

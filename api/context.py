@@ -30,6 +30,11 @@ class Context:
     clock: Clock = utc_now
 
     @property
+    def addresses(self) -> tuple[Address, ...]:
+        """Every address that is answered under: the present one, and those that phones may still know."""
+        return (self.address, *self.former) if self.address else ()
+
+    @property
     def data(self) -> Path:
         """The folder that all of it lies in."""
         return self.database.parent

@@ -2,6 +2,7 @@
 
 from flask import Flask, Response, request
 
+from api.context import context
 from api.errors import Problem
 
 LOOPBACK_NAMES = frozenset({"localhost", "127.0.0.1"})
@@ -14,6 +15,7 @@ CONTENT_POLICY = (
 )
 # For what a browser should never run as a page of ours: photos and documents (OWASP ASVS 5.0, 3.2.1).
 SANDBOX_POLICY = "sandbox; default-src 'none'; frame-ancestors 'none'"
+STRICT_TRANSPORT = "max-age=31536000"  # a year; the certificate renews itself long before it ends
 
 
 def register(app: Flask) -> None:
@@ -25,10 +27,11 @@ def register(app: Flask) -> None:
 
 
 def check_host() -> None:
-    """Answer only under a name of this machine, so that no foreign name can be pointed at the server."""
-    name = request.host.rsplit(":", 1)[0]
-    if name not in LOOPBACK_NAMES:
-        raise Problem(400, "unknown_host", "This server answers only as localhost or 127.0.0.1.")
+    """Answer only under names of ours, so that no foreign name can be pointed at the server."""
+    if request.host.rsplit(":", 1)[0] in LOOPBACK_NAMES:
+        return
+    if request.host not in {address.netloc for address in context().addresses}:
+        raise Problem(400, "unknown_host", "This server does not answer under that name.")
 
 
 def check_origin() -> None:
@@ -45,9 +48,12 @@ def add_headers(response: Response) -> Response:
     """Content policy, no guessing of types, no referrer; answers of the API are kept by nobody."""
     response.headers.setdefault("Content-Security-Policy", CONTENT_POLICY)
     response.headers["X-Content-Type-Options"] = "nosniff"
-    response.headers["Referrer-Policy"] = "no-referrer"
+    # With no-referrer a form's Origin would be null (Fetch, append a request Origin header).
+    response.headers["Referrer-Policy"] = "same-origin"
     response.headers["Cross-Origin-Opener-Policy"] = "same-origin"
     response.headers["Cross-Origin-Resource-Policy"] = "same-origin"
+    if context().address:
+        response.headers["Strict-Transport-Security"] = STRICT_TRANSPORT
     if request.path.startswith("/api/"):
         response.headers["Cache-Control"] = "no-store"
     return response

@@ -28,7 +28,8 @@ def add(connection: sqlite3.Connection, at: str, person: tuple[str, str], did: s
 def latest(connection: sqlite3.Connection, before: int | None = None) -> list[Entry]:
     """A page of the trail, the latest first, from before a number on."""
     rows = connection.execute(
-        "SELECT number, at, person, name, did, about FROM audit WHERE number < ? ORDER BY number DESC LIMIT ?",
+        "SELECT number, at, person, name, did, about FROM audit WHERE number < ?"
+        " ORDER BY number DESC LIMIT ?",
         (before or 2**62, PAGE),
     )
     return [Entry(*row) for row in rows]

@@ -15,6 +15,7 @@ def read(connection: sqlite3.Connection, name: str) -> dict[str, Any]:
 def write(connection: sqlite3.Connection, name: str, value: dict[str, Any]) -> None:
     """Set them in place of the earlier ones."""
     connection.execute(
-        "INSERT INTO settings (name, value) VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value",
+        "INSERT INTO settings (name, value) VALUES (?, ?)"
+        " ON CONFLICT (name) DO UPDATE SET value = excluded.value",
         (name, json.dumps(value, ensure_ascii=False, sort_keys=True)),
     )

@@ -1,0 +1,103 @@
+"""Jobs in the office: found by registration, name, day or fault."""
+
+import contextlib
+from datetime import date
+from typing import Any
+
+from flask import redirect, render_template, request, url_for
+
+import calc
+from api.context import connection
+from api.errors import Problem
+from api.job import title
+from api.office.pages import Answer, blueprint
+from api.store import job_words, jobs
+from api.store.job_words import JobWords
+from api.store.jobs import KeptJob
+
+office_jobs = blueprint("office_jobs")
+
+# A job is judged for its fault; the rest follows with the next look at the list.
+READ_AT_ONCE = 20
+LONGEST_SEARCH = 100
+
+
+@office_jobs.get("/")
+def home() -> Any:
+    """The office begins with its jobs."""
+    return redirect(url_for("office_jobs.search"))
+
+
+@office_jobs.get("/jobs")
+def search() -> Answer:
+    """Jobs by what was typed: every word must be in the job."""
+    unread = read_new_jobs()
+    asked = {name: request.args.get(name, "").strip() for name in ("words", "since", "until", "fault")}
+    found = job_words.search(
+        connection(),
+        asked["words"][:LONGEST_SEARCH].split(),
+        _day(asked["since"]),
+        _day(asked["until"]),
+        asked["fault"],
+    )
+    faults = [(fault, fault.replace("_", " ")) for fault in job_words.faults(connection())]
+    return render_template("office/jobs.html", found=found, asked=asked, faults=faults, unread=unread)
+
+
+@office_jobs.get("/jobs/<job_id>")
+def job(job_id: str) -> Answer:
+    """One job: whose car, what the verdict says, its report and its customer's data."""
+    kept = jobs.find(connection(), job_id)
+    if kept is None:
+        raise Problem(404, "no_job", "There is no job of this number here.")
+    return render_template("office/job.html", kept=kept, document=kept.document, words=words_of(kept))
+
+
+def read_new_jobs() -> int:
+    """Read some of the jobs that the search does not know yet; how many are left."""
+    for job_id in job_words.missing(connection(), READ_AT_ONCE):
+        if kept := jobs.find(connection(), job_id):
+            job_words.keep(connection(), words_of(kept))
+    return len(job_words.missing(connection(), READ_AT_ONCE + 1))
+
+
+def words_of(kept: KeptJob) -> JobWords:
+    """What a job is found by."""
+    document = kept.document
+    vehicle, customer = document.get("vehicle") or {}, document.get("customer") or {}
+    registration = str(vehicle.get("registration") or "")
+    fault, says = _conclusion(kept)
+    texts = [
+        registration,
+        "".join(registration.split()),  # found with and without its blanks
+        *(str(customer.get(key) or "") for key in ("name", "email", "phone")),
+        str(vehicle.get("vin") or ""),
+        title(document),
+        str(document.get("technician") or ""),
+        str((document.get("complaint") or {}).get("text") or ""),
+        fault.replace("_", " "),
+    ]
+    return JobWords(
+        job=kept.id,
+        registration=registration,
+        customer=str(customer.get("name") or ""),
+        opened_on=str(document.get("opened_at") or "")[:10],
+        fault=fault,
+        says=says,
+        words="\n".join(texts).casefold(),
+    )
+
+
+def _conclusion(kept: KeptJob) -> tuple[str, str]:
+    with contextlib.suppress(calc.BrokenDocument):
+        verdict = calc.judge(kept.document)
+        conclusion = verdict["conclusion"] or {}
+        return str(conclusion.get("fault") or ""), str(verdict["says"])
+    return "", "The job is not whole yet."
+
+
+def _day(text: str) -> str:
+    """The day as it is compared; what is no day does not narrow the search."""
+    with contextlib.suppress(ValueError):
+        return date.fromisoformat(text).isoformat()
+    return ""

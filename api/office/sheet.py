@@ -1,0 +1,67 @@
+"""CSV (RFC 4180) that a spreadsheet may open: text that looks like a formula is quoted, numbers are not."""
+
+import csv
+import io
+import re
+from collections.abc import Iterable, Sequence
+
+# What a spreadsheet starts to calculate at (OWASP ASVS 5.0, 1.2.10), and the sign that tells it not to.
+FORMULA = re.compile(r"[=+\-@\t\r\n\0]|\s+[=+\-@]")
+NUMBER = re.compile(r"-?\d+(\.\d+)?")
+TEXT_MARK = "'"
+BYTE_ORDER_MARK = "\ufeff"  # by which spreadsheets know UTF-8
+LONGEST_FIELD = 10_000
+
+
+class NoSheetError(ValueError):
+    """The bytes are no table of the columns wanted."""
+
+
+def written(columns: Sequence[str], rows: Iterable[Sequence[str | None]]) -> bytes:
+    """The table's bytes. `-0.35` is a reading and stays as it is; `-0.35+cmd` is text and is quoted."""
+    out = io.StringIO()
+    writer = csv.writer(out, lineterminator="\r\n")
+    writer.writerow(columns)
+    writer.writerows([_quoted(cell or "") for cell in row] for row in rows)
+    return (BYTE_ORDER_MARK + out.getvalue()).encode()
+
+
+def read(data: bytes, columns: Sequence[str], most_rows: int) -> list[dict[str, str]]:
+    """The rows by column; more columns than wanted are passed over.
+
+    Raises
+    ------
+    NoSheetError
+    """
+    try:
+        lines = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise NoSheetError("The file is not in UTF-8.") from None
+    try:
+        return _rows(lines, columns, most_rows)
+    except csv.Error as error:
+        raise NoSheetError(f"The file is not a table of comma-separated values: {error}.") from None
+
+
+def _rows(lines: str, columns: Sequence[str], most_rows: int) -> list[dict[str, str]]:
+    if "\0" in lines:
+        raise NoSheetError("The file is not a text.")
+    csv.field_size_limit(LONGEST_FIELD)
+    reader = csv.DictReader(io.StringIO(lines, newline=""), strict=True)
+    missing = [column for column in columns if column not in (reader.fieldnames or ())]
+    if missing:
+        raise NoSheetError(f"The first line does not name these columns: {', '.join(missing)}.")
+    rows: list[dict[str, str]] = []
+    for row in reader:
+        if len(rows) == most_rows:
+            raise NoSheetError(f"The file has more than {most_rows} rows.")
+        rows.append({column: _plain(row[column] or "") for column in columns})
+    return rows
+
+
+def _quoted(cell: str) -> str:
+    return TEXT_MARK + cell if FORMULA.match(cell) and not NUMBER.fullmatch(cell) else cell
+
+
+def _plain(cell: str) -> str:
+    return cell[1:] if cell.startswith(TEXT_MARK) and FORMULA.match(cell[1:]) else cell
