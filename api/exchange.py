@@ -82,19 +82,21 @@ def entries_after(connection: sqlite3.Connection, phone: Standing) -> dict[str, 
     """The list from exactly where the phone stands, or from its beginning where the two lists differ.
 
     `continues` names the jobs whose first operation lies before these entries: a phone that does not hold
-    such a job fetches it whole, or takes none of it.
+    such a job fetches it whole, or takes none of it. `recent` names those that changed in the last 14 days:
+    of the others a phone that does not hold them needs nothing.
     """
     with database.reading(connection):
         restart = phone.number > 0 and operations.hash_at(connection, phone.number) != phone.hash
         start = Standing() if restart else phone
         page = operations.page_after(connection, start.number)
         last = operations.end(connection)
-        continues = operations.begun_before(connection, page)
+        continues, recent = operations.jobs_in(connection, page, _copies_since())
     number, running = (page[-1].number, page[-1].hash) if page else (start.number, start.hash)
     return {
         "restart": restart,
         "entries": [one.as_entry() for one in page],
         "continues": continues,
+        "recent": recent,
         "number": number,
         "hash": running if number else "",
         "more": number < last.number,
@@ -106,17 +108,20 @@ def beginning(connection: sqlite3.Connection) -> dict[str, Any]:
 
     It fetches each of those whole, and so needs no operation of the years before.
     """
-    since = datetime.now(UTC) - timedelta(days=COPIES_STAY_DAYS)
     with database.reading(connection):
         last = operations.end(connection)
-        recent = jobs.changed_since(connection, since.isoformat(timespec="milliseconds"), MOST_RECENT_JOBS)
-    reply = {"restart": False, "entries": [], "continues": [], "more": False, "jobs": recent}
+        changed = jobs.changed_since(connection, _copies_since(), MOST_RECENT_JOBS)
+    reply = {"restart": False, "entries": [], "continues": [], "recent": [], "more": False, "jobs": changed}
     return reply | {"number": last.number, "hash": last.hash}
 
 
 def server_time() -> str:
     """Now, by this machine's clock, as RFC 3339 in UTC."""
     return datetime.now(UTC).isoformat(timespec="milliseconds")
+
+
+def _copies_since() -> str:
+    return (datetime.now(UTC) - timedelta(days=COPIES_STAY_DAYS)).isoformat(timespec="milliseconds")
 
 
 def _read(text: str) -> Operation | RefusedError:

@@ -46,6 +46,7 @@ class Blobs:
     def __init__(self, folder: Path) -> None:
         self.folder = folder
         self.incoming = folder / "incoming"
+        self.copies = folder / "copies"  # of photos, as they are shown and printed
         self._joining = threading.Lock()
 
     def prepare(self) -> None:
@@ -90,10 +91,15 @@ class Blobs:
         return True
 
     def drop(self, name: str) -> None:
-        """Take a blob away, as an erasure asks."""
+        """Take a blob away with its copy, as an erasure asks."""
         if NAME.fullmatch(name):
             self._path(name).unlink(missing_ok=True)
             self._part(name).unlink(missing_ok=True)
+            self.copy_path(name).unlink(missing_ok=True)
+
+    def copy_path(self, name: str) -> Path:
+        """Where the copy of a photo lies, or would lie."""
+        return self.copies / f"{name}.jpg"
 
     def _add(self, name: str, part: Part) -> None:
         path = self._part(name)

@@ -102,16 +102,21 @@ def page_after(connection: sqlite3.Connection, number: int) -> list[Listed]:
     return page
 
 
-def begun_before(connection: sqlite3.Connection, page: Sequence[Listed]) -> list[str]:
-    """The jobs in a page whose first operation lies before it."""
-    if not page:
-        return []
-    started = []
+def jobs_in(
+    connection: sqlite3.Connection, page: Sequence[Listed], since: str
+) -> tuple[list[str], list[str]]:
+    """Of the jobs in a page: those that began before it, and those that changed after `since`."""
+    continues, recent = [], []
     for job in dict.fromkeys(one.job for one in page):
         (first,) = connection.execute("SELECT MIN(number) FROM operations WHERE job = ?", (job,)).fetchone()
+        (last_at,) = connection.execute(
+            "SELECT received_at FROM operations WHERE job = ? ORDER BY number DESC LIMIT 1", (job,)
+        ).fetchone()
         if first < page[0].number:
-            started.append(job)
-    return started
+            continues.append(job)
+        if last_at > since:
+            recent.append(job)
+    return continues, recent
 
 
 def of_job(connection: sqlite3.Connection, job: str) -> list[Listed]:

@@ -26,12 +26,8 @@ function answer(job, path, operation) {
   const value = valueIn(operation, path);
   const text = removed ? words.air.removed : printed(value);
   const who = [operation.person, operation.at?.slice(11, 16)].filter(Boolean).join(", ");
-  const settle = () => job.keep(placeName(path), () => (removed ? job.handle.remove(path) : job.handle.set(pathOf(operation, path), value)));
+  const settle = () => job.keep(placeName(path), () => job.handle.settle(path, operation.id));
   return button(words.air.settleTake(who ? `${text} (${who})` : text), settle, { key: `take ${operation.id}` });
-}
-
-function pathOf(operation, path) {
-  return operation.do === "add" ? path : operation.path;
 }
 
 /** What an operation writes at a place: an added item writes each of its keys. */

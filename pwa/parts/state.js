@@ -5,6 +5,8 @@ import { mark } from "./fields.js";
 import { button, lines } from "./page.js";
 
 const MEGA = 1_000_000;
+const MINUTE_MS = 60_000;
+const CLOCK_NOTE_MS = 2 * MINUTE_MS;
 
 /** Hours and minutes of a moment, with the day where it was not today. */
 export function timeOf(moment) {
@@ -19,11 +21,12 @@ export function stateLines(app) {
   return el("div", { class: "state" }, lines(syncSays(app.syncState), "plain-list"), engineLine(app.engineState));
 }
 
-function syncSays({ state, unsent = 0, refused = [], lastAt }) {
+function syncSays({ state, unsent = 0, refused = [], lastAt, says: why, clockOffsetMs }) {
   const says = words.state.sync[state](lastAt && timeOf(lastAt));
   const open = unsent ? words.state.unsent(unsent) : null;
   const apart = refused.length ? words.state.refused(refused.length) : null;
-  return [[says, open].filter(Boolean).join(" \u00b7 "), apart].filter(Boolean);
+  const clock = Math.abs(clockOffsetMs ?? 0) > CLOCK_NOTE_MS ? words.state.clock(Math.round(clockOffsetMs / MINUTE_MS)) : null;
+  return [[says, open].filter(Boolean).join(" \u00b7 "), why, apart, clock].filter(Boolean);
 }
 
 /** The mark of the calculation: an open tube while it arrives, a filled one when it needs no signal any more. */

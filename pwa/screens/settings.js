@@ -9,6 +9,7 @@ import { engineLine, stateLines, updateOffer } from "../parts/state.js";
 import { PRESSURE_UNITS } from "../parts/units.js";
 
 const MEGA = 1_000_000;
+const REVOKE_AFTER_MS = 60_000;
 
 export function settingsScreen(app) {
   const store = { known: null };
@@ -30,11 +31,34 @@ function build(app, storage) {
       section(text.you, textField({ label: text.name, hint: text.nameHint, key: "person", complete: "name", value: app.settings.person, change: (name) => app.set("person", name ?? "") })),
       screenSettings(app),
       section(text.sync, stateLines(app), button(text.syncNow, () => app.syncNow(), { key: "sync now" })),
-      section(text.phone, el("p", {}, storage?.persisted ? text.persisted : text.notPersisted), storage && el("p", { class: "hint" }, used(storage))),
+      phoneSection(app, storage),
       section(text.versions, engineLine(app.engineState), app.engineState.version && el("p", { class: "hint" }, text.engineVersion(app.engineState.version))),
     ],
   };
   return page(content, app.keeper);
+}
+
+function phoneSection(app, storage) {
+  const text = words.settings;
+  return section(
+    text.phone,
+    el("p", {}, storage?.persisted ? text.persisted : text.notPersisted),
+    storage && el("p", { class: "hint" }, used(storage)),
+    storage?.isLow && el("p", { class: "told" }, text.lowRoom),
+    el("p", { class: "hint" }, text.copyHint),
+    button(text.copy, () => app.keeper.keep(null, text.copyMade, () => saveCopy(app)), { key: "save copy" }),
+  );
+}
+
+/** The browser's own download: it works with no server, and the file leaves the browser's store for the phone's. */
+async function saveCopy(app) {
+  const { blob, name } = await app.workbook.saveCopy();
+  const href = URL.createObjectURL(blob);
+  const anchor = el("a", { href, download: name });
+  document.body.append(anchor);
+  anchor.click();
+  anchor.remove();
+  setTimeout(() => URL.revokeObjectURL(href), REVOKE_AFTER_MS);
 }
 
 function screenSettings(app) {

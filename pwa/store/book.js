@@ -7,10 +7,11 @@ const STORES = ["operations", "jobs", "blobs", "bytes", "values"];
 
 /**
  * What one change keeps, all or nothing:
- * rows (operations), notes (of jobs), blobs (what is known of blobs), bytes ([name, ArrayBuffer]), values.
+ * rows (operations), notes (of jobs), blobs (what is known of blobs), bytes ([name, ArrayBuffer]), values;
+ * and what it takes away: `gone` {rows: [{id, job}], jobs: [ids], blobs: [names]}.
  */
-export function change({ rows = [], notes = [], blobs = [], bytes = [], values = {} } = {}) {
-  return { rows, notes, blobs, bytes, values };
+export function change({ rows = [], notes = [], blobs = [], bytes = [], values = {}, gone = {} } = {}) {
+  return { rows, notes, blobs, bytes, values, gone: { rows: [], jobs: [], blobs: [], ...gone } };
 }
 
 export class Book {
@@ -45,6 +46,11 @@ export class Book {
   onChange(listener) {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
+  }
+
+  /** Whether this phone holds operations of a job. */
+  holds(job) {
+    return this.records.get(job)?.isEmpty === false;
   }
 
   record(job) {
@@ -96,7 +102,13 @@ export class Book {
     return kept;
   }
 
-  #put(stores, { rows, notes, blobs, bytes, values }) {
+  #put(stores, { rows, notes, blobs, bytes, values, gone }) {
+    for (const { id } of gone.rows) stores.operations.delete(id);
+    for (const id of gone.jobs) stores.jobs.delete(id);
+    for (const name of gone.blobs) {
+      stores.blobs.delete(name);
+      stores.bytes.delete(name);
+    }
     for (const row of rows) stores.operations.put(row);
     for (const note of notes) stores.jobs.put(note);
     for (const blob of blobs) stores.blobs.put(blob);
@@ -105,14 +117,17 @@ export class Book {
     stores.values.put(this.#revision + 1, "revision");
   }
 
-  #take({ rows, notes, blobs, values }) {
+  #take({ rows, notes, blobs, values, gone }) {
     this.#revision += 1;
+    for (const { id, job } of gone.rows) this.records.get(job)?.drop(id);
+    for (const id of gone.jobs) this.records.delete(id);
+    for (const name of gone.blobs) this.blobs.delete(name);
     for (const row of rows) this.record(row.job).take(heldFrom(row));
     for (const note of notes) this.record(note.id).note = note;
     for (const blob of blobs) this.blobs.set(blob.sha256, blob);
     for (const [key, value] of Object.entries(values)) this.values.set(key, value);
     this.#channel.postMessage({ revision: this.#revision });
-    this.#tell([...rows.map(({ job }) => job), ...notes.map(({ id }) => id)]);
+    this.#tell([...rows.map(({ job }) => job), ...notes.map(({ id }) => id), ...gone.rows.map(({ job }) => job), ...gone.jobs]);
   }
 
   async #load(stores) {

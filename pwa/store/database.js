@@ -1,7 +1,7 @@
 /** The one door to IndexedDB. A write counts only when its transaction is complete, with strict durability. */
 
-const VERSION = 1;
 const BLOCKED_AFTER_MS = 3000;
+const PAUSES_MS = [100, 300, 900, 2700];
 
 /** Storage that cannot be used. `kind`: "unavailable", "blocked", "closed", "full" or "failed". */
 export class StorageError extends Error {
@@ -12,18 +12,26 @@ export class StorageError extends Error {
   }
 }
 
+const ALMOST_FULL = 0.95;
 const LOST = new Set(["InvalidStateError", "UnknownError"]);
 
 function kindOf(error) {
   return error?.name === "QuotaExceededError" ? "full" : "failed";
 }
 
-function createStores(database) {
-  database.createObjectStore("operations", { keyPath: "id" });
-  database.createObjectStore("jobs", { keyPath: "id" });
-  database.createObjectStore("blobs", { keyPath: "sha256" });
-  database.createObjectStore("bytes");
-  database.createObjectStore("values");
+/** The steps from nothing to the present stores, one a version; a step once released never changes. */
+const STEPS = [
+  (database) => {
+    database.createObjectStore("operations", { keyPath: "id" });
+    database.createObjectStore("jobs", { keyPath: "id" });
+    database.createObjectStore("blobs", { keyPath: "sha256" });
+    database.createObjectStore("bytes");
+    database.createObjectStore("values");
+  },
+];
+
+function upgrade(request, { oldVersion }) {
+  for (const step of STEPS.slice(oldVersion)) step(request.result, request.transaction);
 }
 
 /** A promise for the result of one IndexedDB request; it keeps the transaction alive while it is awaited. */
@@ -36,7 +44,7 @@ export function resultOf(request) {
 
 function requestOpen(name) {
   try {
-    return indexedDB.open(name, VERSION);
+    return indexedDB.open(name, STEPS.length);
   } catch (error) {
     throw new StorageError("unavailable", error);
   }
@@ -50,16 +58,29 @@ function openOnce(name) {
       settled = true;
     };
     const request = requestOpen(name);
-    request.onupgradeneeded = () => createStores(request.result);
+    request.onupgradeneeded = (event) => upgrade(request, event);
     request.onblocked = () => {
       setTimeout(() => settle(reject, new StorageError("blocked")), BLOCKED_AFTER_MS);
     };
-    request.onerror = () => settle(reject, new StorageError("unavailable", request.error));
+    request.onerror = () => settle(reject, new StorageError(request.error?.name === "VersionError" ? "closed" : "unavailable", request.error));
     request.onsuccess = () => {
       if (settled) request.result.close();
       settle(resolve, request.result);
     };
   });
+}
+
+/** A browser that was ended a moment ago may still hold the files: it says UnknownError, and lets go soon. */
+async function openPatiently(name) {
+  for (const pause of PAUSES_MS) {
+    try {
+      return await openOnce(name);
+    } catch (error) {
+      if (error.cause?.name !== "UnknownError") throw error;
+    }
+    await new Promise((resolve) => setTimeout(resolve, pause));
+  }
+  return openOnce(name);
 }
 
 /** One database, one connection, opened again once when the browser loses it. */
@@ -77,7 +98,7 @@ export class Database {
 
   #connect() {
     if (this.#outdated) return Promise.reject(new StorageError("closed"));
-    this.#connection ??= openOnce(this.#name).then(
+    this.#connection ??= openPatiently(this.#name).then(
       (database) => this.#watch(database),
       (error) => {
         this.#connection = null;
@@ -104,10 +125,14 @@ export class Database {
 
   /** Opens, writes and reads back; rejects with a StorageError where nothing would be kept. */
   async open() {
-    const stamp = `${Date.now()}-${Math.random()}`;
-    await this.write(["values"], (stores) => resultOf(stores.values.put(stamp, "probe")));
-    const found = await this.read(["values"], (stores) => resultOf(stores.values.get("probe")));
-    if (found !== stamp) throw new StorageError("unavailable");
+    const probe = `probe ${crypto.randomUUID()}`;
+    await this.write(["values"], (stores) => resultOf(stores.values.put(true, probe)));
+    const found = await this.write(["values"], async (stores) => {
+      const value = await resultOf(stores.values.get(probe));
+      await resultOf(stores.values.delete(probe));
+      return value;
+    });
+    if (!found) throw new StorageError("unavailable");
   }
 
   /** Runs `work(stores)` in a read transaction and resolves with its result. */
@@ -129,12 +154,13 @@ export class Database {
     } catch (error) {
       if (!this.#isLost(error)) throw typed(error);
       this.#drop();
-      return attempt().catch((second) => Promise.reject(typed(second)));
+      return attempt().catch(async (second) => Promise.reject(await typedWithRoom(second)));
     }
   }
 
+  /** A transaction that the browser itself ended, and a handle that is none any more: worth one more try. */
   #isLost(error) {
-    return LOST.has(error?.name) || (error?.name === "AbortError" && this.#connection === null);
+    return LOST.has(error?.name) || error?.name === "AbortError";
   }
 
   async #run(names, mode, work) {
@@ -163,6 +189,13 @@ export class Database {
       throw error;
     }
   }
+}
+
+/** Some browsers end a transaction for want of room without saying so. */
+async function typedWithRoom(error) {
+  if (error?.name !== "AbortError") return typed(error);
+  const { usage = 0, quota = Infinity } = (await navigator.storage?.estimate?.().catch(() => ({}))) ?? {};
+  return new StorageError(usage > ALMOST_FULL * quota ? "full" : "failed", error);
 }
 
 function typed(error) {

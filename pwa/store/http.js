@@ -59,18 +59,44 @@ export function exchange(request) {
   return json("/api/sync", { method: "POST", headers, body: JSON.stringify(request) });
 }
 
-/** Whether the server has a blob. */
-export async function hasBlob(name) {
+/** {whole, offset}: whether the server has all of a blob, and else how many of its bytes. */
+export async function blobAt(name) {
   const response = await answer(`/api/blobs/${name}`, { method: "HEAD" }, ANSWER_WITHIN_MS);
-  if (response.status === 404) return false;
+  if (response.status === 404) return { whole: false, offset: offsetIn(response) };
   if (response.status === 401) throw new ServerError("sign_in", { status: 401 });
   if (!response.ok) throw new ServerError("failed", { status: response.status });
-  return true;
+  return { whole: true, offset: null };
 }
 
-export function putBlob(name, bytes) {
+/** Sends the bytes of a blob from `start` to before `end`; {whole, offset} as the server stands then. */
+export async function putPart(name, bytes, start, end) {
   const headers = { "Content-Type": "application/octet-stream" };
-  return json(`/api/blobs/${name}`, { method: "PUT", headers, body: bytes }, BLOB_WITHIN_MS);
+  if (start > 0 || end < bytes.byteLength) headers["Content-Range"] = `bytes ${start}-${end - 1}/${bytes.byteLength}`;
+  const options = { method: "PUT", headers, body: bytes.slice(start, end) };
+  const response = await answer(`/api/blobs/${name}`, options, BLOB_WITHIN_MS);
+  if (response.status === 409) return { whole: false, offset: offsetIn(response) };
+  if (!response.ok) throw await refusal(response);
+  await jsonOf(response);
+  return { whole: response.status !== 202, offset: offsetIn(response) };
+}
+
+function offsetIn(response) {
+  return Number(response.headers.get("Upload-Offset") ?? 0);
+}
+
+/** {number, hash} of the end of the server's list: a small question, asked often. */
+export function endOfList() {
+  return json("/api/standing", { cache: "no-store" }, HEALTH_WITHIN_MS);
+}
+
+/** All entries of one job; a ServerError with status 404 where the server has none. */
+export function wholeJob(job) {
+  return json(`/api/jobs/${job}/operations`, {});
+}
+
+/** Jobs that the workshop has, the one that changed last first: [{id, title, registration, opened_at, last_number}]. */
+export function workshopJobs(before = null) {
+  return json(`/api/jobs${before === null ? "" : `?before=${before}`}`, {});
 }
 
 /** {sha256, operations, blobs, server_time} of what the server has of a job. */

@@ -36,6 +36,17 @@ export class JobRecord {
     this.#shown = null;
   }
 
+  /** Forgets an operation that was erased, or that belongs to a copy no longer held. */
+  drop(id) {
+    this.#held.delete(id);
+    this.#fold = null;
+    this.#shown = null;
+  }
+
+  get isEmpty() {
+    return this.#held.size === 0;
+  }
+
   /** Kept rows that the server's list has, by number. */
   get listedRows() {
     return [...this.#held.values()].filter(({ number }) => number !== null).sort(byNumber);
@@ -47,9 +58,17 @@ export class JobRecord {
     return [...this.#held.values()].filter(open).sort(byMaking);
   }
 
-  /** Kept rows that the server refused. */
+  /** Kept rows that the server refused and that no listed correction names. */
   get refusedRows() {
-    return [...this.#held.values()].filter(({ number, refused }) => number === null && refused !== null);
+    const apart = [...this.#held.values()].filter(({ number, refused }) => number === null && refused !== null);
+    if (!apart.length) return apart;
+    const corrected = new Set(this.listedRows.flatMap(({ operation }) => operation.replaced));
+    return apart.filter(({ id }) => !corrected.has(id));
+  }
+
+  /** Whether the server's list has all that is kept here, and nothing was refused for good. */
+  get isListed() {
+    return this.unlistedRows.length === 0 && this.refusedRows.length === 0;
   }
 
   /** Every kept row. */

@@ -1,6 +1,7 @@
 /** Where this phone stands in the server's numbered list, and what an answer of the server changes here. */
 
 import { change } from "./book.js";
+import { covers, known as knownErasures, leaving, merged } from "./erasures.js";
 import { byteLength } from "./hash.js";
 import { ServerError } from "./http.js";
 import { runningHash } from "./receipt.js";
@@ -12,6 +13,11 @@ const BEGINNING = { number: 0, hash: "", behind: false };
 /** {number, hash, behind}: the last entry taken up, and whether the list is known to go on. */
 export function standing(book) {
   return book.values.get("standing") ?? BEGINNING;
+}
+
+/** Jobs that came up in the list and that this phone will fetch whole. */
+export function wantedJobs(book) {
+  return book.values.get("wanted") ?? [];
 }
 
 /** The next operations to send: at most 200 and 256 KB, and nothing before the list has been read to its end. */
@@ -27,16 +33,19 @@ export function nextBatch(book) {
   return batch;
 }
 
-/** Where the entries lead from `start`; a ServerError where they do not join it or the server's own hash. */
+function idOf(entry) {
+  return entry.operation === null ? entry.id : JSON.parse(entry.operation).id;
+}
+
+/** Where the entries lead from `start`; null where they do not join it or the server's own hash. */
 async function follow(start, reply) {
   let { number, hash } = start;
   for (const entry of reply.entries) {
-    if (entry.number !== number + 1) throw new ServerError("failed");
+    if (entry.number !== number + 1) return null;
     number = entry.number;
-    hash = await runningHash(hash, number, JSON.parse(entry.operation).id);
+    hash = await runningHash(hash, number, idOf(entry));
   }
-  if (number !== reply.number || hash !== reply.hash) throw new ServerError("failed");
-  return { number, hash, behind: reply.more };
+  return number === reply.number && hash === reply.hash ? { number, hash, behind: reply.more } : null;
 }
 
 /** Everything listed so far is to be looked for again: the server was put back from an older copy. */
@@ -46,6 +55,10 @@ function startAgain(book, rows) {
   }
 }
 
+function unsent(book) {
+  return [...book.blobs.values()].map((blob) => ({ ...blob, sent: false, refused: null }));
+}
+
 function takeAnswers(batch, answers, rows) {
   answers.forEach(({ answer, reason }, at) => {
     const { id } = batch[at];
@@ -53,10 +66,64 @@ function takeAnswers(batch, answers, rows) {
   });
 }
 
-function takeEntry(book, known, { number, operation: text }, rows) {
-  const { id, job } = JSON.parse(text);
-  const row = rows.get(id) ?? known.get(id) ?? { id, job, made: book.nextMade() };
-  rows.set(id, { ...row, text, number, was: null, refused: null });
+/** Takes entries up into rows; what was erased, and jobs that are passed over, stay out. */
+class Taking {
+  constructor(book, erasures, rows) {
+    this.book = book;
+    this.erasures = erasures;
+    this.rows = rows;
+    this.gone = [];
+    this.wanted = new Set(wantedJobs(book));
+    this.known = new Map([...book.records.values()].flatMap((record) => record.rows.map((row) => [row.id, row])));
+    this.begun = new Set();
+  }
+
+  /** A job that this phone does not hold is taken from its first operation on, fetched whole, or left. */
+  takeFrom({ entries, continues = [], recent = null }) {
+    const began = new Set(continues);
+    const isRecent = (job) => recent === null || recent.includes(job);
+    for (const entry of entries) {
+      if (entry.operation === null) this.#forget(entry.id);
+      else this.#takeOne(entry, began, isRecent);
+    }
+  }
+
+  #takeOne(entry, began, isRecent) {
+    const operation = JSON.parse(entry.operation);
+    const { id, job } = operation;
+    if (covers(this.erasures, operation)) return this.#forget(id);
+    if (this.known.has(id) || this.rows.has(id) || this.book.holds(job) || this.begun.has(job)) return this.#keep(entry, operation);
+    if (!isRecent(job)) return undefined;
+    if (began.has(job)) return this.wanted.add(job);
+    this.begun.add(job);
+    return this.#keep(entry, operation);
+  }
+
+  /** All entries of a job that is held from now on. */
+  takeWhole(entries) {
+    for (const entry of entries) {
+      if (entry.operation === null) this.#forget(entry.id);
+      else this.#keep(entry, JSON.parse(entry.operation));
+    }
+  }
+
+  #keep({ number, operation: text }, { id, job }) {
+    const row = this.rows.get(id) ?? this.known.get(id) ?? { id, job, made: this.book.nextMade() };
+    if (row.text !== undefined && row.text !== text) this.#keepApart(row);
+    this.rows.set(id, { ...row, text, number, was: null, refused: null });
+  }
+
+  /** The list has other bytes under this id: the phone's own are kept beside it, shown as refused. */
+  #keepApart(row) {
+    const id = `${row.id} as made here`;
+    this.rows.set(id, { ...row, id, number: null, was: null, refused: row.refused ?? "another operation has this id" });
+  }
+
+  #forget(id) {
+    const row = this.rows.get(id) ?? this.known.get(id);
+    this.rows.delete(id);
+    if (row) this.gone.push({ id, job: row.job });
+  }
 }
 
 /** The notes of jobs that these rows touch: what was safe is to be proved again. */
@@ -65,24 +132,77 @@ function unprovedNotes(book, rows) {
   return [...jobs].map((job) => ({ ...book.record(job).note, safeAt: null }));
 }
 
+function asKept(rows) {
+  return [...rows.values()].map(({ operation, ...row }) => row);
+}
+
 /**
  * Keeps what a reply brings together with the place in the list that it leads to.
- * An operation leaves the outbox only by being seen in the list, or by being refused.
+ * An operation leaves the outbox only by being seen in the list, by being refused or by being erased.
  */
 export async function takeReply(book, batch, reply) {
-  const before = standing(book);
-  const after = await follow(reply.restart ? BEGINNING : before, reply);
-  await book.keep(() => {
+  const begins = reply.jobs !== undefined;
+  const start = reply.restart ? BEGINNING : standing(book);
+  const after = begins ? { number: reply.number, hash: reply.hash, behind: false } : await follow(start, reply);
+  if (after === null) return beginAgain(book);
+  return book.keep(() => {
     const rows = new Map();
     if (reply.restart) startAgain(book, rows);
+    const erasures = merged(knownErasures(book), reply.erasures);
     takeAnswers(batch, reply.answers, rows);
-    const known = new Map([...book.records.values()].flatMap(({ rows: kept }) => kept.map((row) => [row.id, row])));
-    for (const entry of reply.entries) takeEntry(book, known, entry, rows);
-    return change({
-      rows: [...rows.values()].map(({ operation, ...row }) => row),
+    const taking = new Taking(book, erasures, rows);
+    taking.takeFrom(reply);
+    for (const job of reply.jobs ?? []) if (!book.holds(job)) taking.wanted.add(job);
+    const values = { standing: after, wanted: [...taking.wanted] };
+    return withErasures(book, erasures, rows, change({
+      rows: asKept(rows),
       notes: unprovedNotes(book, rows),
-      blobs: reply.restart ? [...book.blobs.values()].map((blob) => ({ ...blob, sent: false })) : [],
-      values: { standing: after },
-    });
+      blobs: reply.restart ? unsent(book) : [],
+      values,
+      gone: { rows: taking.gone },
+    }));
   });
+}
+
+/** Adds to a change what newly known erasures take from this phone. */
+function withErasures(book, erasures, rows, planned) {
+  const fresh = erasures.filter(({ id }) => !knownErasures(book).some((one) => one.id === id));
+  if (!fresh.length) return planned;
+  const { rows: gone, blobs, notes } = leaving(book, fresh);
+  const ids = new Set(gone.map(({ id }) => id));
+  const noted = new Set(notes.map(({ id }) => id));
+  return {
+    ...planned,
+    rows: planned.rows.filter(({ id }) => !ids.has(id)),
+    notes: [...planned.notes.filter(({ id }) => !noted.has(id)), ...notes],
+    blobs: planned.blobs.filter(({ sha256 }) => !blobs.includes(sha256)),
+    values: { ...planned.values, erasures },
+    gone: { rows: [...planned.gone.rows, ...gone], jobs: [], blobs },
+  };
+}
+
+/** The lists do not join, and the server did not notice: this phone starts again at 0 by itself. */
+async function beginAgain(book) {
+  await book.keep(() => {
+    const rows = new Map();
+    startAgain(book, rows);
+    return change({ rows: asKept(rows), notes: unprovedNotes(book, rows), blobs: unsent(book), values: { standing: BEGINNING } });
+  });
+  throw new ServerError("failed");
+}
+
+/** Keeps a whole job that was wanted; where the workshop no longer has it (`entries` null), it is wanted no more. */
+export function takeWholeJob(book, job, entries) {
+  return book.keep(() => {
+    const rows = new Map();
+    const taking = new Taking(book, knownErasures(book), rows);
+    if (entries) taking.takeWhole(entries.filter((entry) => entry.operation === null || !covers(taking.erasures, JSON.parse(entry.operation))));
+    const values = { wanted: wantedJobs(book).filter((one) => one !== job) };
+    return change({ rows: asKept(rows), notes: unprovedNotes(book, rows), values, gone: { rows: taking.gone } });
+  });
+}
+
+/** Notes that a job is to be fetched whole with the next sync. */
+export function want(book, job) {
+  return book.keep(() => change({ values: { wanted: [...new Set([...wantedJobs(book), job])] } }));
 }

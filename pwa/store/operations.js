@@ -82,6 +82,28 @@ export function makeRestore(maker, record, itemPath, value) {
   return made(maker, record.id, { do: "add", path: itemPath, value }, replaced);
 }
 
+function concerning(record, path, isItem) {
+  const inside = (operation) => isAtOrIn(operation.path, path);
+  if (isItem) return [...record.fold.standingIn(path), ...namedEarlier(record, inside)];
+  return [...record.fold.standing(path), ...namedEarlier(record, writesTo(path))];
+}
+
+/**
+ * What settles a conflict at `path` in favour of the operation `chosen`: it names all that stand there. At an item, a
+ * chosen `remove` takes it away, any other keeps it as it is shown.
+ */
+export function makeSettled(maker, record, path, chosen) {
+  const isItem = record.fold.items.has(path);
+  const replaced = concerning(record, path, isItem);
+  if (!isItem) return made(maker, record.id, { do: "set", path, value: valueAt(chosen, path) }, replaced);
+  if (chosen.do === "remove") return makeRemove(maker, record, path);
+  return made(maker, record.id, { do: "add", path, value: record.fold.ownValues(path) }, replaced);
+}
+
+function valueAt(operation, path) {
+  return new Map(writes(operation)).get(path) ?? null;
+}
+
 /** What takes a change back, written down before it is made: {do, path, value}. */
 export function inverseOf(record, change) {
   if (change.do === "set") return { do: "set", path: change.path, value: record.fold.value(change.path) };

@@ -1,19 +1,23 @@
 /** The workbook: the one thing that screens talk to. What resolves is kept; only then may it be called so. */
 
 import { Book, change } from "./book.js";
-import { sha256 } from "./hash.js";
+import { zipOf } from "./copies.js";
+import { byteLength, sha256 } from "./hash.js";
 import { JobRecord } from "./jobs.js";
-import { clockTime, inverseOf, makeAdd, makeRemove, makeRestore, makeSet } from "./operations.js";
+import { clockTime, inverseOf, makeAdd, makeRemove, makeRestore, makeSet, makeSettled } from "./operations.js";
 import { smallerPhoto } from "./photos.js";
 import { isAtOrIn, sameValue } from "./places.js";
 import { uuid7 } from "./uuid.js";
 
 const NAME = "teepiece";
 const UNDO_STEPS = 100;
+const LARGEST_OPERATION = 64 * 1024;
+const ROOM_IS_LOW_BYTES = 200_000_000;
 
-/** A row as it is kept: the operation's bytes and where they stand. */
+/** A row as it is kept: the operation's bytes and where they stand. What no server takes is kept apart at once. */
 function newRow(book, { operation, text }) {
-  return { id: operation.id, job: operation.job, text, number: null, was: null, made: book.nextMade(), refused: null };
+  const refused = byteLength(text) > LARGEST_OPERATION ? "the operation is larger than 64 KB" : null;
+  return { id: operation.id, job: operation.job, text, number: null, was: null, made: book.nextMade(), refused };
 }
 
 /** Operations of one tap with what takes them back. */
@@ -111,6 +115,18 @@ export class JobHandle {
   }
 
   /**
+   * Settles a conflict by one of its answers: `chosen` is the id of an operation that `conflicts` names at `path`.
+   * The new operation names all that stand there. Resolves when it is kept.
+   */
+  async settle(path, chosen) {
+    await this.#book.keep(() => {
+      const record = this.#record;
+      const made = makeSettled(this.#maker(), record, path, record.operation(chosen));
+      return ownChange(this.#book, record, [made], record.note.undo);
+    });
+  }
+
+  /**
    * Takes the last own change back by a new operation; what someone else has changed since is left alone.
    * Resolves with {path} of what was taken back, null where there is nothing.
    */
@@ -193,7 +209,7 @@ export class Workbook {
 
   /** [{id, document, unsent, refused, conflicts, safeAt}], newest first. `unsent` and `refused` are numbers. */
   jobs() {
-    const ids = [...this.#book.records.keys()].sort().reverse();
+    const ids = [...this.#book.records.keys()].filter((id) => this.#book.holds(id)).sort().reverse();
     return ids.map((id) => {
       const record = this.#book.records.get(id);
       const { document, conflicts } = record.shown;
@@ -209,7 +225,7 @@ export class Workbook {
 
   /** The handle of a job, or null where this phone does not hold it. */
   job(id) {
-    if (!this.#book.records.has(id)) return null;
+    if (!this.#book.holds(id)) return null;
     if (!this.#handles.has(id)) this.#handles.set(id, new JobHandle(this.#book, id, this.#maker));
     return this.#handles.get(id);
   }
@@ -272,13 +288,21 @@ export class Workbook {
     return navigator.storage.persist();
   }
 
-  /** {persisted, usage, quota} in bytes. */
+  /** {persisted, usage, quota, isLow}: bytes used and to be had; `isLow` where few photos more would fit. */
   async storage() {
     const [persisted, { usage, quota }] = await Promise.all([
       navigator.storage.persisted(),
       navigator.storage.estimate(),
     ]);
-    return { persisted, usage, quota };
+    return { persisted, usage, quota, isLow: quota - usage < ROOM_IS_LOW_BYTES };
+  }
+
+  /**
+   * Everything on this phone as one file {blob, name}, for the share sheet or a download. Needs no server and writes
+   * nothing, so it works with a full store too.
+   */
+  saveCopy() {
+    return zipOf(this.#book);
   }
 }
 

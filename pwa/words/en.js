@@ -27,6 +27,7 @@ export const words = {
       sign_in: () => "the workshop's computer asks who you are",
       failed: () => "the workshop's computer answered with a fault",
     },
+    clock: (minutes) => `this phone's clock is ${Math.abs(minutes)} minutes ${minutes > 0 ? "behind" : "ahead of"} the workshop's; nothing is lost by it`,
     unsent: (count) => (count === 1 ? "1 entry still to send" : `${count} entries still to send`),
     refused: (count) => (count === 1 ? "1 entry was not accepted; it is kept here" : `${count} entries were not accepted; they are kept here`),
     engine: {
@@ -344,6 +345,10 @@ export const words = {
     phone: "This phone",
     persisted: "The phone will not clear this app's store by itself.",
     notPersisted: "The phone may clear this store when it runs short. Put the app on the home screen.",
+    copy: "Save a copy of everything on this phone",
+    copyHint: "One file with every reading and photo. It needs no signal; the workshop takes it in at the desk.",
+    copyMade: "the copy",
+    lowRoom: "This phone has little room left: few photos more would fit.",
     used: (mega, of) => `${mega} MB used of ${of} MB`,
     engine: "The calculation",
     versions: "Versions",
