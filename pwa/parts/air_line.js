@@ -2,7 +2,6 @@
 import { words } from "../words/en.js";
 import { drawLine } from "../drawings/line.js";
 import { draw, el } from "./el.js";
-import { mark } from "./fields.js";
 import { link } from "./router.js";
 
 /** The list with an empty drawing beside it; call `layOut` once it stands in the page. */
@@ -18,7 +17,7 @@ export function airLineList(job, stations) {
 function row(job, station) {
   const inside = [
     el("span", { class: "name" }, station.label),
-    el("span", { class: `outcome ${station.outcome}` }, station.outcome === "outside" && mark("outside"), station.says),
+    el("span", { class: `outcome ${station.outcome}` }, station.says),
   ];
   const kind = station.control ? "control" : "main-line";
   return el(

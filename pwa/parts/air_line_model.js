@@ -2,7 +2,7 @@
 import { words } from "../words/en.js";
 import { shortOutcome } from "./fields.js";
 import { isDone } from "./test_list.js";
-import { pageOfCheck } from "./test_pages.js";
+import { pageOfCheck, testPageOf } from "./test_pages.js";
 
 const WORST_FIRST = ["outside", "undecided", "within", "no_limit", "kept", "not_examined"];
 
@@ -86,8 +86,9 @@ function foundAt(job, station, accused) {
   return { outcome, says: words.air.outcome[outcome], page };
 }
 
+/** The usual test that is still open, else the first one's readings. */
 function firstOpen(job, { pages }) {
-  return pages.find((page) => !isDone(job.document, page)) ?? pages[0];
+  return pages.find((page) => testPageOf(page).usual && !isDone(job.document, page)) ?? pages[0];
 }
 
 function byFinding(finding) {

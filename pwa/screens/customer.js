@@ -20,7 +20,7 @@ function build(app, job) {
     under: carName(job.document),
     back: { href: link("job", job.id, "verdict"), text: words.verdict.title },
     key: "main customer",
-    main: [said(job), found(verdict), named(text.sound, verdict?.tested_sound), named(text.notLooked, verdict?.not_tested), photos(job)],
+    main: [said(job), found(verdict), named(text.sound, verdict?.tested_sound), notLooked(verdict), photos(job)],
     bar: pdf(app, job),
   };
   return page(content, app.keeper);
@@ -35,6 +35,12 @@ function found(verdict) {
   const { says, means } = verdict?.customer ?? {};
   if (!says) return el("p", {}, text.nothing);
   return [section(text.found, el("p", { class: "headline" }, says)), means && section(text.means, el("p", {}, means))];
+}
+
+/** Long, and no finding: there for who asks. */
+function notLooked(verdict) {
+  const names = verdict?.not_tested ?? [];
+  return names.length ? el("details", { key: "not looked" }, el("summary", {}, text.notLooked), el("p", {}, names.join(" \u00b7 "))) : null;
 }
 
 function named(title, names) {

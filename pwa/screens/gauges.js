@@ -1,6 +1,7 @@
 /** The gauges of a job: taken from earlier jobs with one tap, or read off the dial once. */
 import { words } from "../words/en.js";
 import { oneOf } from "../parts/chips.js";
+import { createDraft } from "../parts/draft.js";
 import { el } from "../parts/el.js";
 import { describeGauge, gaugeName } from "../parts/gauges.js";
 import { numberField, textField } from "../parts/inputs.js";
@@ -14,23 +15,21 @@ const START = { kind: "analogue", read_to: "half", zero_kpa: 0 };
 
 export function gaugesScreen(app, job) {
   let told = false;
-  const { settings } = app.workbook;
-  const draft = () => settings.get(DRAFT) ?? START;
+  const draft = createDraft(app.workbook.settings, DRAFT, START);
   const put = async (name, value) => {
-    await settings.set(DRAFT, { ...draft(), [name]: value });
+    await draft.put(name, value);
     app.repaint();
   };
   const add = async () => {
     document.activeElement.blur();
-    await settings.set(DRAFT, draft());
-    const gauge = gaugeFrom(draft());
+    const gauge = gaugeFrom(draft.values);
     told = !gauge;
     if (!gauge) return app.repaint();
     await job.keep(words.gauges.fresh, () => job.handle.add("/gauges", gauge));
-    await settings.set(DRAFT, null);
+    await draft.clear();
     return app.repaint();
   };
-  return { build: () => build(app, job, { draft: draft(), put, add, told }) };
+  return { build: () => build(app, job, { draft: draft.values, put, add, told }) };
 }
 
 function build(app, job, fresh) {

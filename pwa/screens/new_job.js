@@ -1,6 +1,7 @@
 /** A new job: a registration or a name is enough; the rest is filled in whenever there is time. */
 import { words } from "../words/en.js";
 import { anyOf } from "../parts/chips.js";
+import { createDraft } from "../parts/draft.js";
 import { el } from "../parts/el.js";
 import { textField } from "../parts/inputs.js";
 import { mainButton, page } from "../parts/page.js";
@@ -11,25 +12,24 @@ const NAMES = ["/vehicle/registration", "/vehicle/make", "/vehicle/model"];
 
 export function newJobScreen(app) {
   let told = false;
-  const draft = () => app.workbook.settings.get(DRAFT) ?? {};
+  const draft = createDraft(app.workbook.settings, DRAFT);
   const put = async (path, value) => {
-    await app.workbook.settings.set(DRAFT, { ...draft(), [path]: value });
     told = false;
+    await draft.put(path, value);
     app.repaint();
   };
   const open = async () => {
     document.activeElement.blur();
-    await app.workbook.settings.set(DRAFT, draft());
-    if (!NAMES.some((path) => draft()[path])) {
+    if (!NAMES.some((path) => draft.values[path])) {
       told = true;
       return app.repaint();
     }
-    const id = await app.keeper.keep(null, words.car.fresh, () => app.workbook.newJob({ places: placesOf(draft()) }));
+    const id = await app.keeper.keep(null, words.car.fresh, () => app.workbook.newJob({ places: placesOf(draft.values) }));
     if (!id) return undefined;
-    await app.workbook.settings.set(DRAFT, null);
+    await draft.clear();
     return go("job", id);
   };
-  return { build: () => build(app, draft(), put, open, told) };
+  return { build: () => build(app, draft.values, put, open, told) };
 }
 
 /** A car that stage 1 knows: a wastegate held by pressure. */

@@ -52,7 +52,7 @@ function judged(job, verdict) {
     (verdict.pairs ?? []).map((pair) => el("p", { class: "told" }, pair.says)),
     nextTest(job, verdict.next_test),
     inWords(text.sound, verdict.tested_sound),
-    inWords(text.notLooked, verdict.not_tested),
+    inWords(text.notLooked, verdict.remaining.map(({ title }) => title)),
     proof(verdict.repair_proof),
     (verdict.cautions ?? []).length > 0 && el("aside", { class: "cautions" }, lines(verdict.cautions, "plain-list")),
     shares(verdict),

@@ -28,6 +28,11 @@ class Technician:
         """Touches the large button at the bottom."""
         self._touch(self.page.locator("footer .main"))
 
+    def open(self, title: str) -> None:
+        """Opens a test from the list of what remains."""
+        self._touch(self.page.locator("ul.links a").filter(has=self.page.get_by_text(title, exact=True)))
+        self.is_at(title)
+
     def choose(self, question: str, answer: str) -> None:
         """Answers a question with one of its choices."""
         group = self.page.get_by_role("group", name=question)
