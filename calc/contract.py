@@ -316,7 +316,15 @@ TESTS = Group(
         ),
         "intake_depression": Group({**_AT_LOAD, "p_kpa": NUMBER}),
         "exhaust_back_pressure": Group({**_AT_LOAD, "p_kpa": NUMBER}),
-        "cooler_drop": Group({**_AT_LOAD, **_numbers("before_kpa", "after_kpa")}),
+        "cooler_drop": Group(
+            {
+                **_AT_LOAD,
+                **_numbers("before_kpa", "after_kpa"),
+                **_numbers(
+                    "inlet_c", "before_c", "after_c"
+                ),  # ours: before the compressor, and at the cooler
+            }
+        ),
         "vacuum_supply": Group({"gauge": GAUGE_ID, **_numbers("engine_rpm", "p_kpa", "hold_s", "p_end_kpa")}),
         "bypass_valve": Group({"gauge": GAUGE_ID, "hold_kpa": NUMBER, "seats": FLAG}),
         "electric_actuator": Group(
@@ -342,7 +350,12 @@ JOB = Group(
         "complaint": COMPLAINT,
         "boost_control": BOOST_CONTROL,
         "spec": SPEC,
-        "site": Group(_numbers("altitude_m", "barometric_kpa_abs", "ambient_c")),
+        "site": Group(
+            {
+                **_numbers("altitude_m", "barometric_kpa_abs", "ambient_c"),
+                "speed_limit_kmh": NUMBER,  # ours: the speed that the pull must stay below
+            }
+        ),
         "gauges": Items(GAUGE),
         "steps": Items(STEP),
         "tests": TESTS,

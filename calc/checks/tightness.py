@@ -125,7 +125,12 @@ def charge_leak_hole(evidence: Evidence, check: Check) -> Finding:
         return check.missing("no_fall_to_judge")
     places = (f"{first[1]}/p_kpa", f"{last[1]}/p_kpa", volume.pointer)
     found = _decided(check, area, doubt, evidence.limit("charge_leak_hole_mm"), known and not emptied)
-    bound = {"adiabatic_mm": _diameter_mm(adiabatic), "adiabatic_area_m2": adiabatic}
+    scale = hypot(volume.uncertainty / volume.value, DISCHARGE_UNCERTAINTY / DISCHARGE_COEFFICIENT)
+    bound = {
+        "adiabatic_mm": _diameter_mm(adiabatic),
+        "adiabatic_area_m2": adiabatic,
+        "area_relative": scale,  # the part of the doubt that grows with the hole
+    }
     return replace(found, read_from=places, lower_bound=emptied, facts={**found.facts, **bound})
 
 
@@ -176,8 +181,10 @@ def _measured_volume(evidence: Evidence) -> Value | None:
     outside = evidence.barometric.value
     start, end = ((read.value + outside) * 1e3 for read in rise)
     if {"tank_l", "tank_from_kpa", "tank_to_kpa"} <= set(given):
-        tank = [(evidence.pressure(given[f"tank_{way}_kpa"], gauge).value + outside) * 1e3 for way in WAYS]
-        cubic_metres = volume_from_tank(given["tank_l"] / 1e3, *tank, start, end)
+        before, after = (
+            (evidence.pressure(given[f"tank_{way}_kpa"], gauge).value + outside) * 1e3 for way in WAYS
+        )
+        cubic_metres = volume_from_tank(given["tank_l"] / 1e3, before, after, start, end)
     elif {"strokes", "stroke_ml"} <= set(given):
         cubic_metres = volume_from_strokes(
             given["strokes"], given["stroke_ml"] / 1e6, start, end, outside * 1e3

@@ -14,6 +14,7 @@ from calc.verdict.adjustment import adjustment
 from calc.verdict.cautions import cautions
 from calc.verdict.conclusion import conclude, is_settled, pairs
 from calc.verdict.finer import finer_class
+from calc.verdict.measured import beside_finding, beside_verdict
 from calc.verdict.repair import repair_proof
 from calc.verdict.rounding import shares, significant
 from calc.words import summary
@@ -47,7 +48,10 @@ def verdict(job: Mapping[str, Any], engine: str, said: Sentences) -> Row:
         "format": "verdict/1",
         "job": job["id"],
         "engine": engine,
-        "findings": [_finding(found, finer[name], said) for name, found in findings.items()],
+        "findings": [
+            {**_finding(found, finer[name], said), **beside_finding(found, evidence, said)}
+            for name, found in findings.items()
+        ],
         "faults": _faults(weighed, findings, said),
         "conclusion": _conclusion(concluded, evidence, findings, said),
         "next_test": _next_test(following, findings, finer, said),
@@ -59,6 +63,7 @@ def verdict(job: Mapping[str, Any], engine: str, said: Sentences) -> Row:
         ],
         **_repair(evidence, findings, said),
         **_overview(concluded, following, weighed, evidence, findings, said),
+        **beside_verdict(evidence, said),
     }
     return result
 
@@ -160,6 +165,7 @@ def _adjustment(
         if turn is not None:
             return {
                 "rod_turns": turn.turns,
+                "rod_turns_expanded": turn.expanded,
                 "rod_turns_to_limit": turn.turns_to_limit,
                 "preload": turn.preload,
                 "says": summary.turns(said, turn.preload, turn.turns, turn.turns_to_limit),

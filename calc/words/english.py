@@ -411,7 +411,12 @@ HOSES = {
     "swapped": "Control hoses are on the wrong ports.",
 }
 OPEN_COIL = "The coil is open circuit: no current can flow."
-EMPTIED = "It emptied between two readings: the hole is at least {value}."
+LOWER_BOUND = {
+    "charge_leak_hole": "It emptied between two readings: the hole is at least {value}",
+    "actuator_hold": "It was empty at the end: the actuator loses at least {value}",
+    "actuator_travel": "The rod still moved where the sweep ends: it travels at least {value}",
+}
+PUMP_CANNOT_REACH = "The pump cannot bring the actuator to its start limit: it loses at least {value}"
 AT_PULL = "Pull {pull}, {rpm} rev/min: {text}"
 AT_RPM = "At {rpm} rev/min: {text}"
 
@@ -830,3 +835,36 @@ CUSTOMER_OPEN_MEANS = "What we tested so far is listed here. The next step is to
 CUSTOMER_OPEN_MEANS_PLAIN = "What we tested so far is listed here."
 CUSTOMER_LIKELY = "This is very likely the cause, but it is not proved by a direct measurement yet."
 AND = " and "
+
+MEASURED = {
+    "shown_high": "With these instruments more than {high} would be called outside.",
+    "shown_low": "With these instruments less than {low} would be called outside.",
+    "shown_both": "With these instruments less than {low} or more than {high} would be called outside.",
+    "leak": "At {boost} absolute and {rpm} rev/min the hole would lose {loss} g/s, {share} % of the engine's "
+    "air.",
+    "leak_shown": "The smallest hole that this test can show would lose {share} %.",
+    "gain": "From rest to road the sensor's gain is {gain}, its offset {offset}.",
+    "gain_blind": "These gauges cannot show a gain error below {least} %.",
+    "cooler_effectiveness": "Effectiveness of the cooler {value} (0.6 to 0.9 is usual; common practice, no "
+    "source).",
+    "cooler_effectiveness_refused": "The temperatures do not fit a cooler: it cannot cool below the air "
+    "outside or heat. Likely one sensor is soaked with heat, slow, or in another place.",
+    "compressor_efficiency": "Efficiency of the compressor {value} (0.60 to 0.78 is usual; common practice, "
+    "no source).",
+    "compressor_efficiency_refused": "The temperatures do not fit a compressor: its efficiency would lie "
+    "above 1. Likely the sensor sits behind the cooler, is soaked with heat, or is slow.",
+    "gauge": "Doubt of a reading {doubt}.",
+    "gauge_unknown": "Its class is not known: a reading is in doubt by 15 kPa and clears nothing.",
+    "calibrated": "Calibrated {days} days before this job.",
+    "calibrated_later": "Calibrated after this job was opened.",
+    "not_calibrated": "No date of calibration.",
+    "hose_nothing": "Its hose of {length} m and {bore} mm delays it by {ms} ms: nothing beside its doubt.",
+    "hose_matters": "Its hose of {length} m and {bore} mm delays it by {ms} ms, up to {lag} while boost "
+    "rises: read it only when it stands.",
+    "pull": "Gear {gear}: {slow} to {fast} km/h, about {seconds} s and {metres} m, margin included.",
+    "no_legal_gear": "In no gear does the pull stay below the speed typed in: use rollers or another road.",
+    "absolute_load": "Absolute load {load} %.",
+    "actuator_hole": "The actuator would lose as much through a hole of {mm} mm.",
+    "vin_hint": "The check digit of the vehicle identification number does not fit: look for a slip of the "
+    "pen. Outside North America it need not fit.",
+}

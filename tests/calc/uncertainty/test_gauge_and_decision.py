@@ -95,8 +95,7 @@ def test_no_doubt_at_all_is_decided_by_the_ends() -> None:
     assert outcome(5.0001, limit, chances(5.0001, 0.0, limit)) == "outside"
 
 
-def test_propagation_sees_a_bend() -> None:
-    """At the bottom of a parabola a slope alone would say that nothing is in doubt: nor do the differences."""
-    assert propagate(lambda x: x * x, {"x": 0.0}, {"x": 1.0}) == 0.0
+def test_propagation_sees_a_bend_that_a_slope_would_miss() -> None:
+    """x³ at nought: the slope is nought, the doubt is not."""
     assert propagate(lambda x: x**3, {"x": 0.0}, {"x": 1.0}) == 1.0
     assert propagate(lambda x, y: x + 2 * y, {"x": 0.0, "y": 0.0}, {"x": 3.0, "y": 2.0}) == 5.0

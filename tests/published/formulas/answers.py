@@ -7,7 +7,7 @@ from pathlib import Path
 from calc.physics import response
 from calc.signals.first_order import fit_first_order
 from calc.signals.lag import lag_by_differences
-from calc.signals.regression import Line, line_fit, theil_sen
+from calc.signals.regression import Line, line_fit, line_fit_both, theil_sen
 from calc.uncertainty.propagation import propagate
 from tests.published.formulas.registry import formula
 
@@ -133,3 +133,17 @@ def end_gauge_nm() -> float:
         return ls + d - ls * (dalpha * theta + alpha * dtheta)
 
     return propagate(length, values, doubts)
+
+
+# Pearson's points (1901) with the weights that York (1966) gave them
+YORK_X = (0.0, 0.9, 1.8, 2.6, 3.3, 4.4, 5.2, 6.1, 6.5, 7.4)
+YORK_Y = (5.9, 5.4, 4.4, 4.6, 3.5, 3.7, 2.8, 2.8, 2.4, 1.5)
+YORK_WX = (1000.0, 1000.0, 500.0, 800.0, 200.0, 80.0, 60.0, 20.0, 1.8, 1.0)
+YORK_WY = (1.0, 1.8, 4.0, 8.0, 20.0, 20.0, 70.0, 70.0, 100.0, 500.0)
+
+
+@formula
+def york(part: str) -> float:
+    doubts = ([weight**-0.5 for weight in weights] for weights in (YORK_WX, YORK_WY))
+    fit = line_fit_both(YORK_X, YORK_Y, *doubts)
+    return fit[("slope", "intercept", "u_slope", "u_intercept").index(part)]

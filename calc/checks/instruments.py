@@ -1,0 +1,130 @@
+"""What the instruments of this job can show at all: the smallest defect, the hose, the calibration."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from math import hypot, sqrt
+from typing import Any
+
+from calc.checks.evidence import Evidence
+from calc.checks.finding import Finding
+from calc.errors import OutOfRange
+from calc.physics.hose import acoustic_delay, filling_time_constant
+from calc.physics.orifice import hole_area, hole_diameter
+from calc.physics.roots import crossing
+from calc.physics.units import kelvin
+from calc.uncertainty.decision import CONFIDENCE, Limit, chances
+from calc.uncertainty.gauge import read
+
+ONE_SIDED = 1.6449  # standard uncertainties beyond an end from which 95 % lie outside
+GAUGE_VOLUME = 20e-6  # m3, what a Bourdon tube and its fitting hold; common practice, no source
+STEEPEST_KPA_PER_S = 25.0  # the steepest boost that still counts as settled
+HALF_THE_HOSE = 0.5
+NOTHING = 0.1  # share of the gauge's doubt below which a delay changes nothing; a rule of this house
+
+
+def smallest_shown(found: Finding) -> Limit | None:
+    """The values from which this reading's doubt would call a defect outside; None where nothing is judged.
+
+    For the hole the doubt grows with the hole itself, so that the area is solved for.
+    """
+    if found.limit is None or found.uncertainty is None or found.unit == "flag" or not found.examined:
+        return None
+    if "area_m2" in found.facts:
+        high = found.limit.high
+        return None if high is None else Limit(high=_smallest_hole_mm(found, high))
+    u, low, high = found.uncertainty, found.limit.low, found.limit.high
+    return Limit(
+        low=None if low is None else -_beyond(-low, None if high is None else -high, u),
+        high=None if high is None else _beyond(high, low, u),
+    )
+
+
+def _beyond(end: float, other: float | None, u: float) -> float:
+    """The value above an upper end at which the chance of lying inside has fallen to 5 %."""
+    limit = Limit(other, end)
+
+    def left(value: float) -> float:
+        return (1.0 - CONFIDENCE) - chances(value, u, limit).inside
+
+    if u <= 0.0 or left(end) >= 0.0:
+        return end
+    return crossing(left, end, end + 2.0 * ONE_SIDED * u)
+
+
+def _smallest_hole_mm(found: Finding, limit_mm: float) -> float:
+    area, u, relative = (found.facts[key] for key in ("area_m2", "area_u_m2", "area_relative"))
+    fixed = sqrt(max(0.0, u * u - (relative * area) ** 2))
+    allowed = hole_area(limit_mm / 1e3)
+    shown = allowed
+    for _ in range(60):
+        shown = allowed + ONE_SIDED * hypot(fixed, relative * shown)
+    return hole_diameter(shown) * 1e3
+
+
+@dataclass(frozen=True, slots=True)
+class Instrument:
+    """A gauge of the job: its doubt, the days since its calibration, and what its hose does.
+
+    expanded : U of a reading at nought, or None where the gauge says too little. [kPa]
+    days : from calibration to the opening of the job, or None where a date is missing. [d]
+    delay : time by which the gauge lags behind its place, or None without a hose. [s]
+    lag_kpa : what that amounts to in the steepest rise that counts as settled. [kPa]
+    """
+
+    gauge: str
+    expanded: float | None
+    days: int | None
+    length_m: float | None
+    bore_mm: float | None
+    delay: float | None
+
+    @property
+    def lag_kpa(self) -> float | None:
+        """Error of a reading taken while boost rises by 25 kPa/s."""
+        return None if self.delay is None else self.delay * STEEPEST_KPA_PER_S
+
+    @property
+    def hose_matters(self) -> bool:
+        """Whether the hose adds more than a tenth of the gauge's own doubt."""
+        return self.lag_kpa is not None and self.lag_kpa > NOTHING * (self.expanded or 15.0)
+
+
+def instruments(evidence: Evidence) -> list[Instrument]:
+    """Every gauge registered in the job, in its order."""
+    return [_instrument(evidence, name, gauge) for name, gauge in evidence.gauges.items()]
+
+
+def _instrument(evidence: Evidence, name: str, gauge: Mapping[str, Any]) -> Instrument:
+    at_nought = read(gauge.get("zero_kpa") or 0.0, gauge)
+    length, bore = gauge.get("hose_m"), gauge.get("hose_bore_mm")
+    return Instrument(
+        gauge=name,
+        expanded=2.0 * at_nought.uncertainty if at_nought.known else None,
+        days=_days_between(gauge.get("calibrated_on"), evidence.get("/opened_at")),
+        length_m=None if length is None else float(length),
+        bore_mm=None if bore is None else float(bore),
+        delay=_hose_delay(evidence, length, bore),
+    )
+
+
+def _hose_delay(evidence: Evidence, length: float | None, bore_mm: float | None) -> float | None:
+    """The sound's way and the filling of gauge and half the hose, at the pressure of the air outside."""
+    if not length or not bore_mm:
+        return None
+    ambient = evidence.number("/site/ambient_c")
+    try:
+        air = kelvin(20.0 if ambient is None else ambient)
+        outside = evidence.barometric.value * 1e3
+        filling = filling_time_constant(length, bore_mm / 1e3, GAUGE_VOLUME, outside, air, HALF_THE_HOSE)
+        return acoustic_delay(length, air) + filling
+    except OutOfRange:
+        return None
+
+
+def _days_between(calibrated_on: str | None, opened_at: str | None) -> int | None:
+    try:
+        days = [date.fromisoformat(str(text)[:10]) for text in (calibrated_on, opened_at) if text]
+    except ValueError:
+        return None
+    return (days[1] - days[0]).days if len(days) == 2 else None

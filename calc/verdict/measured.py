@@ -1,0 +1,175 @@
+"""Keys of our own beside findings and verdict: what was measured means, and what the instruments can show."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from calc.checks.evidence import Evidence
+from calc.checks.finding import Finding
+from calc.checks.heat import shares
+from calc.checks.instruments import instruments, smallest_shown
+from calc.checks.on_the_road import best_gear, road_loss, road_plan, sensor_line
+from calc.checks.tightness import DISCHARGE_COEFFICIENT, WORKSHOP_AIR_C
+from calc.errors import OutOfRange
+from calc.physics.engine_air import absolute_load
+from calc.physics.leak import area_from_decay
+from calc.physics.orifice import hole_diameter
+from calc.physics.units import kelvin
+from calc.physics.vin import check_digit_fits
+from calc.uncertainty.decision import Limit
+from calc.verdict.rounding import significant
+from calc.words import measured as words
+from calc.words.sentences import Sentences
+
+DIGITS, DOUBT_DIGITS = 6, 3
+Row = dict[str, Any]
+
+
+def beside_finding(found: Finding, evidence: Evidence, said: Sentences) -> Row:
+    """Further keys of a finding; empty where there is nothing to add."""
+    row: Row = {}
+    shown = smallest_shown(found)
+    if shown is not None:
+        row["smallest_shown"] = {
+            **_ends(shown),
+            "says": words.smallest_shown(said, found, shown),
+        }
+    more = MORE.get(found.check)
+    return {**row, **more(found, shown, evidence, said)} if more and found.value is not None else row
+
+
+def _hole(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
+    row: Row = {"adiabatic_mm": significant(found.facts["adiabatic_mm"], DOUBT_DIGITS)}
+    loss = road_loss(evidence, found, None if shown is None else shown.high)
+    if loss is None:
+        return row
+    figures = {
+        "boost_kpa_abs": loss.boost_kpa_abs,
+        "engine_rpm": loss.engine_rpm,
+        "loss_gps": loss.loss,
+        "loss_expanded_gps": loss.expanded,
+        "share_pct": 100.0 * loss.share,
+        "share_expanded_pct": 100.0 * loss.share_expanded,
+        "smallest_share_pct": None if loss.shown_share is None else 100.0 * loss.shown_share,
+    }
+    on_road = {key: significant(value, DOUBT_DIGITS) for key, value in figures.items()}
+    return {**row, "on_road": {**on_road, "says": words.road_loss(said, loss)}}
+
+
+def _sensor(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
+    line = sensor_line(evidence)
+    if line is None:
+        return {}
+    return {
+        "line": {
+            "gain": significant(line.gain, DIGITS),
+            "gain_expanded": significant(line.gain_expanded, DOUBT_DIGITS),
+            "offset_kpa": significant(line.offset_kpa, DIGITS),
+            "offset_expanded_kpa": significant(line.offset_expanded, DOUBT_DIGITS),
+            "says": words.sensor_line(said, line),
+        }
+    }
+
+
+def _heat(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
+    return {
+        share.name: {
+            "value": significant(share.value, DOUBT_DIGITS),
+            "expanded_uncertainty": significant(share.expanded, DOUBT_DIGITS),
+            "says": words.share(said, share),
+        }
+        for share in shares(evidence)
+    }
+
+
+def _load(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
+    """Absolute load at the moment judged, where its air mass was typed."""
+    mass = evidence.get(found.read_from[0]) if found.read_from else None
+    litres, rpm = evidence.number("/vehicle/displacement_l"), found.facts.get("engine_rpm")
+    if not isinstance(mass, int | float) or not litres or not rpm:
+        return {}
+    try:
+        load = 100.0 * absolute_load(mass / 1e3, litres / 1e3, rpm)
+    except OutOfRange:
+        return {}
+    says = said.words.MEASURED["absolute_load"].format(load=f"{load:.0f}")
+    return {"absolute_load": {"value": significant(load, DOUBT_DIGITS), "unit": "pct", "says": says}}
+
+
+def _actuator_hole(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
+    """The hold loss as the sharp-edged hole that would lose as much from the actuator's own volume."""
+    hold = "/tests/actuator/hold"
+    volume, seconds = evidence.number(f"{hold}/volume_ml"), evidence.number(f"{hold}/t_s")
+    before, after = (evidence.test_pressure("actuator", f"hold/{key}") for key in ("p_kpa", "p_end_kpa"))
+    if not volume or not seconds or before is None or after is None or evidence.kind.vacuum:
+        return {}
+    outside = evidence.barometric.value
+    try:
+        start, end = ((reading.value + outside) * 1e3 for reading in (before, after))
+        area = area_from_decay(
+            volume / 1e6, DISCHARGE_COEFFICIENT, start, end, seconds, outside * 1e3, kelvin(WORKSHOP_AIR_C)
+        )
+    except OutOfRange:
+        return {}
+    mm = 1e3 * hole_diameter(area)
+    says = said.words.MEASURED["actuator_hole"].format(mm=said.figures.spelled(f"{mm:.2f}"))
+    return {"hole_mm": {"value": significant(mm, DOUBT_DIGITS), "says": says}}
+
+
+MORE = {
+    "charge_leak_hole": _hole,
+    "road_sensor": _sensor,
+    "cooler_drop": _heat,
+    "road_air_mass": _load,
+    "actuator_hold": _actuator_hole,
+}
+
+
+def beside_verdict(evidence: Evidence, said: Sentences) -> Row:
+    """`instruments`, `road_plan` and `hints` of the verdict."""
+    plan = road_plan(evidence)
+    legal = evidence.number("/site/speed_limit_kmh")
+    best = best_gear(plan, legal)
+    rows = [
+        {
+            "gear": pull.gear,
+            "from_kmh": significant(pull.from_kmh, DOUBT_DIGITS),
+            "to_kmh": significant(pull.to_kmh, DOUBT_DIGITS),
+            "seconds": significant(pull.seconds, DOUBT_DIGITS),
+            "metres": significant(pull.metres, DOUBT_DIGITS),
+            "legal": None if legal is None else pull.to_kmh <= legal,
+            "says": words.pull(said, pull),
+        }
+        for pull in plan
+    ]
+    return {
+        "instruments": [
+            {
+                "gauge": gauge.gauge,
+                "expanded_uncertainty": significant(gauge.expanded, DOUBT_DIGITS),
+                "days_since_calibration": gauge.days,
+                "hose_delay_s": significant(gauge.delay, DOUBT_DIGITS),
+                "hose_matters": gauge.hose_matters,
+                "says": words.instrument(said, gauge),
+            }
+            for gauge in instruments(evidence)
+        ],
+        "road_plan": {"pulls": rows, "gear": None if best is None else best.gear},
+        "hints": _hints(evidence, said, none_legal=bool(plan) and legal is not None and best is None),
+    }
+
+
+def _hints(evidence: Evidence, said: Sentences, *, none_legal: bool) -> list[str]:
+    found = []
+    if none_legal:
+        found.append(said.words.MEASURED["no_legal_gear"])
+    vin = evidence.get("/vehicle/vin")
+    try:
+        if vin and not check_digit_fits(str(vin).strip().upper()):
+            found.append(said.words.MEASURED["vin_hint"])
+    except OutOfRange:
+        pass  # not 17 letters and digits: an older number, or none
+    return found
+
+
+def _ends(limit: Limit) -> Mapping[str, float | None]:
+    return {"low": significant(limit.low, DIGITS), "high": significant(limit.high, DIGITS)}

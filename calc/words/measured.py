@@ -1,0 +1,93 @@
+"""What is said beside a finding: the smallest defect shown, the hole on the road, instruments, the pull."""
+
+from calc.checks.finding import Finding
+from calc.checks.heat import Share
+from calc.checks.instruments import Instrument
+from calc.checks.on_the_road import PlannedPull, RoadLoss, SensorLine
+from calc.uncertainty.decision import Limit
+from calc.words.sentences import Sentences
+
+CANNOT_SHOW_GAIN = 0.05  # a gain error that matters: 10 kPa at 200 kPa
+
+
+def smallest_shown(said: Sentences, found: Finding, shown: Limit) -> str:
+    """From which value on a defect shows at all."""
+    unit = found.facts.get("unit", found.unit)
+    low, high = (
+        None if end is None else said.figures.with_unit(end, unit) for end in (shown.low, shown.high)
+    )
+    words = said.words.MEASURED
+    if low is None or high is None:
+        return str(words["shown_high" if low is None else "shown_low"].format(low=low, high=high))
+    return str(words["shown_both"].format(low=low, high=high))
+
+
+def road_loss(said: Sentences, loss: RoadLoss) -> str:
+    """What the hole costs on the road, and the smallest that the test can show."""
+    words, spelled = said.words.MEASURED, said.figures.spelled
+    text = words["leak"].format(
+        boost=said.figures.with_unit(loss.boost_kpa_abs, "kPa"),
+        rpm=f"{loss.engine_rpm:.0f}",
+        loss=f"{spelled(f'{loss.loss:.2f}')} ± {spelled(f'{loss.expanded:.2f}')}",
+        share=f"{spelled(f'{100 * loss.share:.2f}')} ± {spelled(f'{100 * loss.share_expanded:.2f}')}",
+    )
+    if loss.shown_share is None:
+        return str(text)
+    return f"{text} {words['leak_shown'].format(share=spelled(f'{100 * loss.shown_share:.2f}'))}"
+
+
+def sensor_line(said: Sentences, line: SensorLine) -> str:
+    """The sensor's gain and offset, and plainly whether these gauges can show a gain error."""
+    words, spelled = said.words.MEASURED, said.figures.spelled
+    text = words["gain"].format(
+        gain=f"{spelled(f'{line.gain:.3f}')} ± {spelled(f'{line.gain_expanded:.3f}')}",
+        offset=said.figures.measured(line.offset_kpa, line.offset_expanded, "kPa", signed=True),
+    )
+    if line.gain_expanded <= CANNOT_SHOW_GAIN:
+        return str(text)
+    return f"{text} {words['gain_blind'].format(least=f'{100 * line.gain_expanded:.0f}')}"
+
+
+def share(said: Sentences, found: Share) -> str:
+    """Effectiveness or efficiency, or why it is refused."""
+    words, spelled = said.words.MEASURED, said.figures.spelled
+    if found.value is None or found.expanded is None:
+        return str(words[f"{found.name}_refused"])
+    value = f"{spelled(f'{found.value:.2f}')} ± {spelled(f'{found.expanded:.2f}')}"
+    return str(words[found.name].format(value=value))
+
+
+def instrument(said: Sentences, gauge: Instrument) -> str:
+    """Doubt, calibration and hose of a gauge."""
+    words, spelled, parts = said.words.MEASURED, said.figures.spelled, []
+    if gauge.expanded is None:
+        parts.append(words["gauge_unknown"])
+    else:
+        parts.append(words["gauge"].format(doubt=said.figures.with_unit(gauge.expanded, "kPa")))
+    if gauge.days is None:
+        parts.append(words["not_calibrated"])
+    else:
+        parts.append(words["calibrated" if gauge.days >= 0 else "calibrated_later"].format(days=gauge.days))
+    if gauge.delay is not None and gauge.lag_kpa is not None:
+        parts.append(
+            words["hose_matters" if gauge.hose_matters else "hose_nothing"].format(
+                length=spelled(f"{gauge.length_m:g}"),
+                bore=spelled(f"{gauge.bore_mm:g}"),
+                ms=f"{1000 * gauge.delay:.0f}",
+                lag=said.figures.with_unit(gauge.lag_kpa, "kPa"),
+            )
+        )
+    return " ".join(str(part) for part in parts)
+
+
+def pull(said: Sentences, planned: PlannedPull) -> str:
+    """A pull planned ahead."""
+    return str(
+        said.words.MEASURED["pull"].format(
+            gear=planned.gear,
+            slow=f"{planned.from_kmh:.0f}",
+            fast=f"{planned.to_kmh:.0f}",
+            seconds=f"{planned.seconds:.0f}",
+            metres=f"{planned.metres:.0f}",
+        )
+    )
