@@ -6,10 +6,10 @@ from types import ModuleType
 
 from calc.checks.finding import Finding
 from calc.faults.explain import BoostError
-from calc.words import english
+from calc.words import english, german
 from calc.words.figures import Figures
 
-LANGUAGES: Mapping[str, ModuleType] = {"en": english}
+LANGUAGES: Mapping[str, ModuleType] = {"en": english, "de": german}
 SIGNED = (
     "road_real_boost",
     "road_tracking",
@@ -78,10 +78,7 @@ class Sentences:
             return self._not_judged(found)
         if found.facts.get("open_circuit"):
             return str(self.words.OPEN_COIL)
-        if found.lower_bound and found.value is not None:
-            measured = self.words.EMPTIED.format(value=self.figures.with_unit(found.value, found.unit))
-        else:
-            measured = self._reads(found)
+        measured = self._at_least(found) if found.lower_bound else self._reads(found)
         return self._placed(
             found, f"{measured}; {self._limit_phrase(found)}. {self._judgement(found, finer)}"
         )
@@ -139,6 +136,13 @@ class Sentences:
 
     def _reads(self, found: Finding) -> str:
         return str(self.words.CHECKS[found.check].reads.format(figure=self.figure(found)))
+
+    def _at_least(self, found: Finding) -> str:
+        if found.facts.get("pump_cannot_reach"):
+            template = self.words.PUMP_CANNOT_REACH
+        else:
+            template = self.words.LOWER_BOUND[found.check]
+        return str(template.format(value=self.figures.with_unit(found.value or 0.0, found.unit)))
 
     def _limit_phrase(self, found: Finding) -> str:
         template = self.words.TYPICAL_LIMIT if found.typical else self.words.LIMIT
