@@ -12,6 +12,7 @@ from calc.uncertainty.decision import Chances, Limit
 
 DROP_V = 0.5
 FOLLOWS_PCT = {"changeover": 85.0, "bleed": 60.0, "unknown": 60.0}
+STANDS_STILL_PCT = 30.0  # of the supply: a wider answer is an answer; common practice, no source
 OPEN_CIRCUIT_OHM = 1e5
 UNKNOWN_TEMPERATURE_C, UNKNOWN_TEMPERATURE_STANDARD = 20.0, 10.0
 COPPER_PER_KELVIN = 0.00393
@@ -89,7 +90,6 @@ def response(evidence: Evidence, check: Check) -> Finding:
     highest, lowest = max(rows, key=lambda row: row.share), min(rows, key=lambda row: row.share)
     span = highest.share - lowest.share
     monotone = all(_follows(before, after, falls) for before, after in pairwise(rows))
-    level = sum(1 for row in rows if row.share >= 50.0) * 2 >= len(rows)
     found = check.judged(
         span if monotone else _longest_run(rows, falls),
         hypot(highest.own, lowest.own, span * highest.shared),
@@ -98,7 +98,7 @@ def response(evidence: Evidence, check: Check) -> Finding:
         may_acquit=all(row.known for row in rows),
         typical=True,
         monotone=monotone,
-        stays="passing" if level else "venting",
+        stays=_manner(evidence, rows, span, falls),
         by_bench=evidence.get("/tests/solenoid/driven_by") == "bench",
     )
     if monotone or found.outcome == "outside":
@@ -122,6 +122,16 @@ def sweep(evidence: Evidence) -> list[Row]:
             shared = supply_read.shared / fed_kpa
             rows.append(Row(pointer, float(duty), 100.0 * ratio, own, shared, supply_read.known))
     return sorted(rows, key=lambda row: row.duty)
+
+
+def _manner(evidence: Evidence, rows: Sequence[Row], span: float, falls: bool) -> str:
+    """How the pressure goes with duty: always `passing`, always `venting`, `turned` round, in `part`."""
+    if span <= STANDS_STILL_PCT:
+        level = sum(1 for row in rows if row.share >= 50.0) * 2 >= len(rows)
+        return "passing" if level else "venting"
+    raises = evidence.kind.more_duty
+    turned = raises is not None and falls != ((raises == "raises_boost") != evidence.kind.vacuum)
+    return "turned" if turned else "part"
 
 
 def _follows(before: Row, after: Row, falls: bool) -> bool:

@@ -27,8 +27,10 @@ def proof_high(findings: Findings, kind: Kind) -> tuple[str, ...]:
 
 
 def proof_low(findings: Findings, kind: Kind) -> tuple[str, ...]:
-    """Too little on the road, once neither recirculation nor a throttle can account for it."""
-    if not within(findings, "egr_closes") or outside(findings, "throttle_opens"):
+    """Too little on the road, once recirculation, throttle and exhaust cannot account for it."""
+    if not within(findings, "egr_closes") or outside(findings, "sensor_feed"):
+        return ()
+    if any(outside(findings, check) for check in ("throttle_opens", "exhaust_back_pressure")):
         return ()
     return ("road_air_mass",) if outside(findings, "road_air_mass", "low") else ()
 

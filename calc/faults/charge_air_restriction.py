@@ -3,22 +3,34 @@
 What it does    Boost is lost between compressor and engine, more the more air flows: it falls away on top.
 Speaks for      a cooler drop above its limit at full load.
 Against         a cooler drop within its limit at full load.
-Can mislead     measured without load the drop proves nothing.
+Can mislead     measured without load the drop proves nothing; too much boost or a leak behind the cooler
+                drives more air through it, and the drop rises with the square of the flow.
 Proof           cooler drop outside its limit.
 Cure            clean or renew the cooler or the hose.
 Next test       cooler drop with one gauge moved across.
 """
 
+from calc.checks.evidence import Kind
 from calc.faults import effects
-from calc.faults.model import Fault, high, proved_by
+from calc.faults.model import Fault, Findings, high, outside
 from calc.faults.pictures import air_lost
+
+FLOW_RAISED = ("road_real_boost", "road_peak", "road_tracking")
+
+
+def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
+    """The drop outside, while no more air flows than the limit was made for: no leak, no excess of boost."""
+    if outside(findings, "charge_leak_hole") or any(outside(findings, name, "high") for name in FLOW_RAISED):
+        return ()
+    return ("cooler_drop",) if outside(findings, "cooler_drop", "high") else ()
+
 
 FAULT = Fault(
     name="charge_air_restriction",
     location="charge_circuit",
     shows={"cooler_drop": high(0.93)},
     on_road=lambda kind: air_lost(),
-    proof=proved_by("cooler_drop", "high"),
+    proof=proof,
     cleared_by=("cooler_drop",),
     effect=effects.excess("cooler_drop", -1.0),
 )

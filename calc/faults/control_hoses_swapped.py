@@ -34,6 +34,7 @@ FAULT = Fault(
     name="control_hoses_swapped",
     location="control_pressure",
     shows={"control_hoses": low(0.95), "solenoid_response": both(0.85, 0.0)},
+    words={"control_hoses": ("swapped",)},
     on_road=on_road,
     proof=proof,
     cleared_by=("control_hoses",),

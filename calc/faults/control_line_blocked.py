@@ -34,6 +34,7 @@ FAULT = Fault(
     shows={"control_hoses": low(0.80), "solenoid_response": both(0.75, 0.0)},
     on_road=on_road,
     proof=proof,
+    words={"control_hoses": ("blocked",), "solenoid_response": ("venting", "part")},
     cleared_by=("control_hoses",),
     actuators=PNEUMATIC,
 )

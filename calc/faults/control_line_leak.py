@@ -33,6 +33,7 @@ FAULT = Fault(
     shows={"control_hoses": low(0.85), "solenoid_response": both(0.45, 0.0)},
     on_road=on_road,
     proof=proof,
+    words={"control_hoses": ("leak",), "solenoid_response": ("part", "venting")},
     cleared_by=("control_hoses",),
     actuators=PNEUMATIC,
 )

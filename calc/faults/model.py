@@ -42,6 +42,7 @@ def both(below: float, above: float) -> Spread:
     return Spread(below, 1.0 - below - above, above)
 
 
+WORD_OF: Mapping[str, str] = {"control_hoses": "fault", "solenoid_response": "stays"}
 SOUND = Spread(REST, 1.0 - 2.0 * REST, REST)
 
 
@@ -94,6 +95,8 @@ class Fault:
     proof : the direct measurements that show the defect (names of checks), or nothing.
     cleared_by : checks, all of which inside clear the part.
     cleared_where : a further rule of the fault's own.
+    words : check -> what an outside finding's own word may be in cars with this fault (which hose fault was
+        seen, how the solenoid answered); another word is as rare as a mistake.
     likely_where : whether it may be called likely once it is probable.
     likely_by_rule : whether `likely_where` alone decides, whatever the probability.
     """
@@ -108,12 +111,21 @@ class Fault:
     effect: Callable[[Evidence, Findings], Effect | None] = no_effect
     devices: tuple[str, ...] = ALL_DEVICES
     actuators: tuple[str, ...] = ALL_ACTUATORS
+    words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     likely_where: Callable[[Findings, Kind], bool] = anywhere
     likely_by_rule: bool = False
 
     def fits(self, kind: Kind) -> bool:
         """Whether this kind of boost control can have the fault."""
         return kind.device in self.devices and kind.actuator in self.actuators
+
+
+def fits_word(fault: Fault, check: str, found: Finding) -> bool:
+    """Whether the word that an outside finding carries is one that the fault makes."""
+    if found.outcome != "outside" or check not in fault.words:
+        return True
+    said = found.facts.get(WORD_OF[check])
+    return said is None or said in fault.words[check]
 
 
 def outside(findings: Findings, check: str, side: str | None = None) -> bool:

@@ -33,7 +33,9 @@ def proof(stays: str, findings: Findings) -> tuple[str, ...]:
     sweep = findings["solenoid_response"]
     if not outside(findings, "solenoid_response") or sweep.facts.get("stays") != stays:
         return ()
-    driven = sweep.facts.get("by_bench") or within(findings, "solenoid_coil", "solenoid_ground")
+    driven = sweep.facts.get("by_bench") or within(
+        findings, "solenoid_coil", "solenoid_supply", "solenoid_ground"
+    )
     if not driven or outside(findings, "control_hoses"):
         return ()
     return ("solenoid_response",)
@@ -43,6 +45,7 @@ PASSES_ALL = Fault(
     name="solenoid_passes_all",
     location="control_pressure",
     shows={"solenoid_response": both(0.95, 0.0)},
+    words={"solenoid_response": ("passing",)},
     on_road=lambda kind: on_road(True, kind),
     proof=lambda findings, kind: proof("passing", findings),
     cleared_by=("solenoid_response",),
@@ -53,6 +56,7 @@ VENTS_ALL = Fault(
     name="solenoid_vents_all",
     location="control_pressure",
     shows={"solenoid_response": both(0.95, 0.0)},
+    words={"solenoid_response": ("venting",)},
     on_road=lambda kind: on_road(False, kind),
     proof=lambda findings, kind: proof("venting", findings),
     cleared_by=("solenoid_response",),

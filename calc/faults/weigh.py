@@ -14,7 +14,7 @@ from calc.checks.evidence import Evidence, Kind
 from calc.checks.finding import Finding
 from calc.faults import faults_of
 from calc.faults.complaint import complaint_weight
-from calc.faults.model import SOUND, Fault, Findings, Picture, Spread, low
+from calc.faults.model import SOUND, Fault, Findings, Picture, Spread, fits_word, low
 from calc.uncertainty.decision import Chances
 
 ROAD_TESTS = ("road_run", "road_gauges", "base_boost_run")
@@ -146,12 +146,17 @@ def _weight(name: str) -> float:
 
 def _log_likelihood(fault: Fault, counted: Findings, kind: Kind) -> float:
     bench = fsum(
-        _weight(name)
-        * log(likelihood(seen_as(name, found, kind), fault.shows.get(name, BASELINE.get(name, SOUND))))
+        _weight(name) * log(likelihood(seen_as(name, found, kind), _bench_spread(fault, name, found)))
         for name, found in counted.items()
         if TEST_OF_CHECK[name] not in ROAD_TESTS
     )
     return bench + _road_log(fault, counted, kind)
+
+
+def _bench_spread(fault: Fault, name: str, found: Finding) -> Spread:
+    if name not in fault.shows or not fits_word(fault, name, found):
+        return BASELINE.get(name, SOUND)
+    return fault.shows[name]
 
 
 def _road_log(fault: Fault, counted: Findings, kind: Kind) -> float:
@@ -191,7 +196,7 @@ def _without(road: Sequence[float], index: int) -> float:
 def _speak(item: Weighed, counted: Findings, kind: Kind) -> None:
     for name, found in counted.items():
         seen = seen_as(name, found, kind)
-        with_fault = likelihood(seen, expected(item.fault, name, kind))
+        with_fault = likelihood(seen, _shown(item.fault, name, found, kind))
         without = likelihood(seen, BASELINE.get(name, SOUND))
         if with_fault >= SPEAKS * without and item.fault.name != "no_fault_found":
             item.speaks_for.append(name)
@@ -199,6 +204,11 @@ def _speak(item: Weighed, counted: Findings, kind: Kind) -> None:
             (item.speaks_for if found.outcome == "within" else item.speaks_against).append(name)
         elif without >= SPEAKS * with_fault:
             item.speaks_against.append(name)
+
+
+def _shown(fault: Fault, name: str, found: Finding, kind: Kind) -> Spread:
+    """A check's spread under the fault, as `expected`, unless the finding's own word says otherwise."""
+    return expected(fault, name, kind) if fits_word(fault, name, found) else BASELINE.get(name, SOUND)
 
 
 def _bears(fault: Fault, name: str, kind: Kind) -> bool:
@@ -249,6 +259,6 @@ def _name_alikes(weighed: Sequence[Weighed], counted: Findings, kind: Kind) -> N
 
 def _trace(fault: Fault, counted: Findings, kind: Kind) -> list[float]:
     return [
-        log(likelihood(seen_as(name, found, kind), expected(fault, name, kind)))
+        log(likelihood(seen_as(name, found, kind), _shown(fault, name, found, kind)))
         for name, found in counted.items()
     ]

@@ -37,7 +37,7 @@ def run(car: Car) -> Judged:
     job, truth = simulate(
         car.seed, fault=car.fault, aged=car.aged, depth=car.depth, kind=car.kind, gauges=car.gauges
     )
-    return judged(job, truth.fault if car.fault else SOUND)
+    return judged(job, str(truth["fault"]) if car.fault else SOUND)
 
 
 def cars(count: int, seed: int, depth: str, kinds: Sequence[str], *, sound: bool) -> Iterator[Car]:
