@@ -20,7 +20,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     except bootstrap.NotReady as reason:
         print(reason, file=sys.stderr)
         return 1
-    return write_report(choice) if choice.command == "report" else serve(choice)
+    return COMMANDS[choice.command](choice)
 
 
 def command_line() -> argparse.ArgumentParser:
@@ -41,11 +41,32 @@ def command_line() -> argparse.ArgumentParser:
         help="put the demo job in, if it is not there",
     )
     add_report(parser)
+    add_copies(parser)
     return parser
 
 
+def add_copies(parser: argparse.ArgumentParser) -> None:
+    texts = {
+        "backup": "write the whole workshop to one file; the server may run meanwhile",
+        "restore": "put a backup back; what was there is moved aside",
+        "take-in": "take in a copy that a phone saved",
+    }
+    for name, says in texts.items():
+        command = commands_of(parser).add_parser(name, help=says)
+        command.set_defaults(command=name)
+        command.add_argument("file", type=Path, metavar="FILE")
+
+
+def commands_of(parser: argparse.ArgumentParser) -> argparse._SubParsersAction[argparse.ArgumentParser]:
+    """The place where commands are added; a parser has one."""
+    for action in parser._actions:
+        if isinstance(action, argparse._SubParsersAction):
+            return action
+    return parser.add_subparsers(title="commands")
+
+
 def add_report(parser: argparse.ArgumentParser) -> None:
-    commands = parser.add_subparsers(title="commands")
+    commands = commands_of(parser)
     report = commands.add_parser("report", help="write a PDF from a job document, with no server")
     report.set_defaults(command="report")
     report.add_argument("job", type=Path, metavar="JOB.json")
@@ -82,6 +103,18 @@ def serve(choice: argparse.Namespace) -> int:
     return 0
 
 
+def copies(choice: argparse.Namespace) -> int:
+    """Back up, put back or take in; exit status 1 with one line where it could not be done."""
+    from api import copying
+
+    try:
+        print(copying.DO[choice.command](choice.data, choice.file))
+    except copying.NotDoneError as reason:
+        print(reason, file=sys.stderr)
+        return 1
+    return 0
+
+
 def write_report(choice: argparse.Namespace) -> int:
     """Exit status: 0 written, 2 for a document that cannot be read, 1 where drawing or writing failed."""
     from api import report
@@ -100,6 +133,15 @@ def write_report(choice: argparse.Namespace) -> int:
         print(reason, file=sys.stderr)
         return 2 if isinstance(reason, report.UnreadableError) else 1
     return 0
+
+
+COMMANDS = {
+    "serve": serve,
+    "report": write_report,
+    "backup": copies,
+    "restore": copies,
+    "take-in": copies,
+}
 
 
 if __name__ == "__main__":

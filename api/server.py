@@ -4,13 +4,15 @@ import errno
 import signal
 import sqlite3
 import sys
-from contextlib import closing
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
 from pathlib import Path
 from types import FrameType
 
 from flask import Flask
 from waitress.server import BaseWSGIServer, create_server  # type: ignore[import-untyped]
 
+from api import backup
 from api import demo as demo_job
 from api.app import create_app
 from api.context import KEY, Context
@@ -32,6 +34,11 @@ def serve(data_dir: Path | str, port: int = 8000, demo: bool = True) -> None:
     With `demo`, a workshop that holds no job yet gets the demo job. Raises `NotStartedError`.
     """
     folder = Path(data_dir)
+    with _hold(folder):
+        _serve(folder, port, demo)
+
+
+def _serve(folder: Path, port: int, demo: bool) -> None:
     app, demo_id = _open(folder, demo)
     server = _listen(app, port)
     address = f"http://{LOOPBACK}:{server.effective_port}"
@@ -40,6 +47,7 @@ def serve(data_dir: Path | str, port: int = 8000, demo: bool = True) -> None:
         _say(f"The demo job: {address}/#/job/{demo_id}, and at the desk: {address}/desk/jobs/{demo_id}")
     _say("Stop with ctrl-C.")
     signal.signal(signal.SIGTERM, _interrupt)
+    backup.keep_nightly(folder, _say)
     try:
         server.run()
     except KeyboardInterrupt:
@@ -47,6 +55,18 @@ def serve(data_dir: Path | str, port: int = 8000, demo: bool = True) -> None:
     finally:
         server.close()
     _say("Stopped. Everything that was acknowledged is kept.")
+
+
+@contextmanager
+def _hold(folder: Path) -> Iterator[None]:
+    """No second server and no restore on this folder meanwhile."""
+    try:
+        with backup.only_user(folder):
+            yield
+    except backup.BackupError as reason:
+        raise NotStartedError(str(reason)) from None
+    except OSError as problem:
+        raise NotStartedError(f"{folder}: no data can be kept there ({problem.strerror}).") from None
 
 
 def _open(folder: Path, demo: bool) -> tuple[Flask, str | None]:

@@ -1,15 +1,16 @@
 """`/api/sync` and what goes with it: operations handed in, the list taken up, whole jobs, the list's end."""
 
+from io import BytesIO
 from typing import Any
 
 from flask import Blueprint, request
 
-from api import erasure, exchange
+from api import erasure, exchange, intake
 from api.context import connection, context
 from api.erasure import Eraser
 from api.errors import Problem
 from api.fold.text import BrokenTextError, parse
-from api.store import erasures, operations
+from api.store import clocks, erasures, operations
 from api.store.operations import Standing
 
 blueprint = Blueprint("sync", __name__)
@@ -17,6 +18,7 @@ blueprint = Blueprint("sync", __name__)
 MOST_OPERATIONS = 200
 MOST_ERASURES = 1000
 LARGEST_BATCH = 256 * 1024
+LARGEST_COPY = 16 * 1024 * 1024
 LARGEST_BODY = 4 * LARGEST_BATCH  # operations travel as texts inside a text: their quotes are escaped
 
 
@@ -26,6 +28,7 @@ def sync() -> dict[str, Any]:
     request.max_content_length = LARGEST_BODY
     body = _body()
     texts, phone, records = _operations(body), _standing(body), _erasures(body)
+    clocks.note(connection(), body.get("device"), body.get("clock"))
     if records:
         eraser().merge(connection(), records)
     answers = exchange.take(connection(), texts) if texts else []
@@ -53,6 +56,17 @@ def whole_job(job_id: str) -> dict[str, Any]:
     if not listed:
         raise Problem(404, "no_job", "There is no job of this number here.")
     return {"entries": [one.as_entry() for one in listed], "server_time": exchange.server_time()}
+
+
+@blueprint.post("/api/copies")
+def take_in() -> dict[str, Any]:
+    """Take in a copy that a phone saved (`application/zip`); larger ones by the command `take-in`."""
+    request.max_content_length = LARGEST_COPY
+    copy = BytesIO(request.get_data())
+    try:
+        return intake.take_in(connection(), context().blobs, eraser(), copy).as_json()
+    except intake.NotACopyError as reason:
+        raise Problem(422, "not_a_copy", str(reason)) from None
 
 
 def eraser() -> Eraser:

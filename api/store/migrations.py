@@ -140,4 +140,16 @@ MIGRATIONS = (
                 BEGIN DELETE FROM job_words WHERE job = old.id; END""",
         ),
     ),
+    Migration(
+        3,
+        "jobs by their last change, phones' clocks",
+        (
+            "CREATE INDEX jobs_by_last_number ON jobs (last_number)",
+            """CREATE TABLE clocks (
+                device TEXT PRIMARY KEY,
+                offset_s INTEGER NOT NULL,
+                noted_at TEXT NOT NULL
+            ) STRICT, WITHOUT ROWID""",
+        ),
+    ),
 )
