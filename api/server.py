@@ -34,7 +34,7 @@ def serve(data_dir: Path | str, port: int = 8000, demo: bool = True) -> None:
     With `demo`, a workshop that holds no job yet gets the demo job. Raises `NotStartedError`.
     """
     folder = Path(data_dir)
-    with _hold(folder):
+    with hold(folder):
         _serve(folder, port, demo)
 
 
@@ -58,7 +58,7 @@ def _serve(folder: Path, port: int, demo: bool) -> None:
 
 
 @contextmanager
-def _hold(folder: Path) -> Iterator[None]:
+def hold(folder: Path) -> Iterator[None]:
     """No second server and no restore on this folder meanwhile."""
     try:
         with backup.only_user(folder):
