@@ -1,20 +1,31 @@
-"""The command: `python3 -m calc judge JOB.json` prints the verdict on a job document.
+"""The commands: `python3 -m calc judge JOB.json` prints a verdict, `read-log LOG.csv` a road run.
 
-Exit status 0 with a verdict on standard output; 2 with one line on standard error for a document that breaks
-the contract, a wrong call, or a file that cannot be read; 1 only for a fault of our own.
+Exit status 0 with the result on standard output; 2 with one line on standard error for a document that breaks
+the contract, a log that cannot be read, a wrong call; 1 only for a fault of our own.
 """
 
+import json
 import os
 import sys
 from collections.abc import Sequence
-from typing import BinaryIO
+from typing import Any, BinaryIO
 
 from calc.contract import MAX_BYTES
-from calc.errors import BrokenDocument
+from calc.errors import BrokenDocument, UnreadableLog
 from calc.walk import on_one_line
 
 USE = "use: python3 -m calc judge JOB.json (or: python3 -m calc judge < JOB.json)"
+USE_LOG = (
+    "use: python3 -m calc read-log LOG.csv [--columns MAP.json] [--barometric-kpa-abs X] "
+    "[--displacement-l X --cylinders N]"
+)
+FACTS = {
+    "--barometric-kpa-abs": ("barometric_kpa_abs", 50.0, 120.0),
+    "--displacement-l": ("displacement_l", 0.05, 100.0),
+    "--cylinders": ("cylinders", 1.0, 24.0),
+}
 DONE, OUR_FAULT, REFUSED = 0, 1, 2
+LOG_BYTES, MAP_BYTES = 32_000_000, 1_000_000
 
 
 class _Refused(Exception):
@@ -25,7 +36,7 @@ def main(arguments: Sequence[str]) -> int:
     """Run the command; return its exit status."""
     try:
         return _print(_answer(arguments))
-    except (_Refused, BrokenDocument) as error:
+    except (_Refused, BrokenDocument, UnreadableLog) as error:
         return _complain(str(error), REFUSED)
     except KeyboardInterrupt:
         return _complain("broken off", REFUSED)
@@ -36,7 +47,9 @@ def main(arguments: Sequence[str]) -> int:
 def _answer(arguments: Sequence[str]) -> str:
     match list(arguments):
         case ["-h" | "--help"]:
-            return USE + "\n"
+            return f"{USE}\n{USE_LOG}\n"
+        case ["read-log", *rest]:
+            return _read_log(rest)
         case ["judge", *names] if len(names) <= 1:
             return _judge(names[0] if names else "-")
     raise _Refused(USE)
@@ -48,20 +61,74 @@ def _judge(name: str) -> str:
     return judge_text(_read(name))
 
 
-def _read(name: str) -> bytes:
+def _read_log(arguments: Sequence[str]) -> str:
+    from calc.logs import read_log
+
+    names, wishes = _told_apart(arguments)
+    if len(names) != 1:
+        raise _Refused(USE_LOG)
+    columns = _columns(wishes.pop("--columns")) if "--columns" in wishes else None
+    facts = {FACTS[option][0]: _within(option, text) for option, text in wishes.items()}
+    run = read_log(_read(names[0], LOG_BYTES), columns, **facts)
+    return json.dumps(run, ensure_ascii=False, allow_nan=False, separators=(",", ":")) + "\n"
+
+
+def _told_apart(arguments: Sequence[str]) -> tuple[list[str], dict[str, str]]:
+    """The file's name, and what each option was given."""
+    names: list[str] = []
+    wishes: dict[str, str] = {}
+    waiting = list(arguments)
+    while waiting:
+        word, _, value = waiting.pop(0).partition("=")
+        if not word.startswith("--"):
+            names.append(f"{word}={value}" if value else word)
+        elif word not in ("--columns", *FACTS) or word in wishes or not (value or waiting):
+            raise _Refused(USE_LOG)
+        else:
+            wishes[word] = value or waiting.pop(0)
+    return names, wishes
+
+
+def _columns(name: str) -> dict[str, Any]:
+    try:
+        wish = json.loads(_read(name, MAP_BYTES))
+    except (ValueError, RecursionError):
+        raise _Refused(f"{name}: no JSON") from None
+    if not isinstance(wish, dict):
+        raise _Refused(f"{name}: not an object of channels")
+    return wish
+
+
+def _within(option: str, text: str) -> Any:
+    """The number behind an option; cylinders are counted, not measured."""
+    name, least, most = FACTS[option]
+    try:
+        value = float(text)
+    except ValueError:
+        raise _Refused(f"{option}: {text[:40]!r} is not a number") from None
+    if not least <= value <= most:
+        raise _Refused(f"{option}: {value:g} does not lie between {least:g} and {most:g}")
+    if name != "cylinders":
+        return value
+    if value != int(value):
+        raise _Refused(f"{option}: {value:g} is not a whole number")
+    return int(value)
+
+
+def _read(name: str, most: int = MAX_BYTES) -> bytes:
     try:
         if name == "-":
-            return _bounded(sys.stdin.buffer)
+            return _bounded(sys.stdin.buffer, most)
         with open(name, "rb") as file:
-            return _bounded(file)
+            return _bounded(file, most)
     except (OSError, ValueError, AttributeError) as error:
         reason = getattr(error, "strerror", None) or "it cannot be read"
         raise _Refused(f"{'standard input' if name == '-' else name}: {reason}") from None
 
 
-def _bounded(file: BinaryIO) -> bytes:
+def _bounded(file: BinaryIO, most: int) -> bytes:
     """Read no more than it takes to see that a document is too large."""
-    return file.read(MAX_BYTES + 1)
+    return file.read(most + 1)
 
 
 def _print(text: str) -> int:

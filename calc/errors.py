@@ -25,5 +25,9 @@ class BrokenPlace(_Placed):
     """An operation at a place that the contract does not know, or with a value that cannot stand there."""
 
 
+class UnreadableLog(CalcError, ValueError):
+    """A log that cannot be read, or a wish about its columns that it cannot meet; the text says why."""
+
+
 class OutOfRange(CalcError, ValueError):
     """A quantity outside the range in which a formula holds; the text names it, with its unit."""

@@ -256,8 +256,8 @@ def boost_tolerance(evidence: Evidence) -> Limit:
 
 def can_act(evidence: Evidence, aimed: float, error: float) -> bool:
     """Whether the device could bring boost down to the aim: it cannot go under its own base boost."""
-    base = evidence.limit("base_boost_kpa")
-    if error <= 0.0 or base is None or base.high is None or evidence.kind.actuator != "pressure":
+    base = None if error <= 0.0 else evidence.limit("base_boost_kpa")
+    if base is None or base.high is None or evidence.kind.actuator != "pressure":
         return True
     return aimed - evidence.barometric.value >= base.high
 

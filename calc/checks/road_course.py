@@ -28,6 +28,7 @@ from calc.signals.pulls import FULL_PEDAL_PCT
 from calc.signals.refusal import CannotFit
 from calc.signals.settled import DROP_SHARE, PLATEAU_SHARE, unbroken
 from calc.uncertainty.decision import Limit
+from calc.uncertainty.gauge import Pressure
 
 LASTS_S, LAST_SECOND_S = 1.5, 1.0
 NEAR_AIM_SHARE = 0.10  # an excess over an aim below 90 % of its peak is a taper, not overboost
@@ -123,20 +124,26 @@ def base_boost(evidence: Evidence, check: Check) -> Finding:
 
 def _set_right(evidence: Evidence, pull: LoggedPull) -> Value:
     """What to add to the sensor to get real boost: nought, or what a gauge beside it says."""
-    run, outside = pull.pointer.removesuffix("/channels"), evidence.barometric
-    beside = [
-        (gauge[0], gauge[0].value + outside.value - said, gauge[1])
-        for moment in moments(evidence)
-        if moment.run == run
-        and moment.steady
-        and (gauge := moment.gauge_at(*CHARGE_SIDE)) is not None
-        and (said := moment.number(ACTUAL)) is not None
-    ]
+    if "set right" not in evidence.worked_out:
+        evidence.worked_out["set right"] = _gauges_beside(evidence)
+    beside = evidence.worked_out["set right"].get(pull.pointer.removesuffix("/channels"))
     if not beside:
         return Value(0.0, STANDARD["sensor_boost_kpa"], "")
     doubt = max(read.uncertainty for read, _, _ in beside)
     middle = fsum(apart for _, apart, _ in beside) / len(beside)
-    return Value(middle, hypot(doubt, outside.uncertainty, STANDARD["sensor_boost_kpa"]), beside[0][2])
+    outside = evidence.barometric.uncertainty
+    return Value(middle, hypot(doubt, outside, STANDARD["sensor_boost_kpa"]), beside[0][2])
+
+
+def _gauges_beside(evidence: Evidence) -> dict[str, list[tuple[Pressure, float, str]]]:
+    """Readings beside the sensor while boost stood still, by run: reading, gauge less sensor, place."""
+    found: dict[str, list[tuple[Pressure, float, str]]] = defaultdict(list)
+    for moment in moments(evidence):
+        gauge, said = moment.gauge_at(*CHARGE_SIDE), moment.number(ACTUAL)
+        if moment.steady and gauge is not None and said is not None:
+            apart = gauge[0].value + evidence.barometric.value - said
+            found[moment.run].append((gauge[0], apart, gauge[1]))
+    return found
 
 
 def _lasting_excess(evidence: Evidence, pull: LoggedPull, add: float) -> float | None:
@@ -156,15 +163,18 @@ def _lasting_excess(evidence: Evidence, pull: LoggedPull, add: float) -> float |
 
 
 def _excess(evidence: Evidence, pull: LoggedPull, add: float, end: int) -> list[tuple[float, float]]:
+    """Times and excess where the aim stands near its peak and the device can act. [s, kPa]"""
     aims = pull.channel(SPECIFIED)[:end]
-    peak = max((aim for aim in aims if aim is not None), default=0.0)
-    found = []
-    for when, aim, error in zip(pull.times, aims, pull.errors, strict=False):
-        if aim is None or error is None or aim < (1.0 - NEAR_AIM_SHARE) * peak:
-            continue
-        if can_act(evidence, aim, error + add):
-            found.append((when, error + add))
-    return found
+    least = (1.0 - NEAR_AIM_SHARE) * max((aim for aim in aims if aim is not None), default=0.0)
+    free = evidence.limit("base_boost_kpa") is None
+    return [
+        (when, error + add)
+        for when, aim, error in zip(pull.times, aims, pull.errors, strict=False)
+        if aim is not None
+        and error is not None
+        and aim >= least
+        and (free or can_act(evidence, aim, error + add))
+    ]
 
 
 def _cut_row(pull: LoggedPull) -> int | None:

@@ -142,12 +142,12 @@ class RunLog:
             name: values for name, values in kept.items() if name == "t_s" or _holds_anything(values)
         }
 
-    @property
+    @cached_property
     def usable(self) -> bool:
         """Whether there are rows with times, and something in them."""
         return len(self.times) > 2 and len(self.channels) > 1
 
-    @property
+    @cached_property
     def too_slow(self) -> bool:
         """Whether rows lie too far apart to show what is settled."""
         return interval_of(self.times) > SLOWEST_ROW_S

@@ -12,6 +12,7 @@ CALC_FLOORS = [
     {"reader"},
     {"physics"},
     {"signals", "uncertainty"},
+    {"logs"},
     {"checks"},
     {"faults"},
     {"words"},
