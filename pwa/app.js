@@ -99,6 +99,7 @@ function createApp(workbook) {
 /** The app hears of changes by itself, by sync, by the engine and of the way through its pages. */
 function listen(app) {
   app.workbook.onChange(app.repaint);
+  app.workbook.onOutdated(() => cannotGoOn(words.start.outdated, words.start.outdatedSays));
   onRoute(() => {
     app.keeper.clear();
     app.pendingPhoto = app.workbook.pendingPhotoIntent();
@@ -133,9 +134,9 @@ function begin(app) {
 }
 
 /** Nothing can be kept: say so at once and in full. */
-function cannotOpen(error) {
-  const { failed, failedSays } = words.start;
-  document.querySelector("#app").replaceChildren(el("main", { role: "alert" }, el("h1", {}, failed), el("p", {}, failedSays), el("p", { class: "hint" }, error.message)));
+function cannotGoOn(title, says, why) {
+  const main = el("main", { role: "alert" }, el("h1", {}, title), el("p", {}, says), why && el("p", { class: "hint" }, why));
+  document.querySelector("#app").replaceChildren(el("div", { class: "page" }, main));
 }
 
 async function start() {
@@ -146,7 +147,7 @@ async function start() {
     listen(app);
     begin(app);
   } catch (error) {
-    cannotOpen(error);
+    cannotGoOn(words.start.failed, words.start.failedSays, error.message);
     throw error;
   }
 }

@@ -31,8 +31,16 @@ export function actuatorSweepScreen(app, job) {
   return { build };
 }
 
-/** Up past the end of the maker's limit, and the same way down. */
+/** The steps to read; where others were read already, as on another phone with another unit, those stay. */
 function stepsOf(job) {
+  const planned = plan(job);
+  const isPlanned = (row) => planned.some(({ kpa, direction }) => row.p_kpa === kpa && row.direction === direction);
+  const rows = listAt(job.document, SWEEP);
+  return rows.every(isPlanned) ? planned : rows.map(({ p_kpa: kpa, direction }) => ({ kpa, direction: direction ?? "rising" }));
+}
+
+/** Up past the end of the maker's limit, and the same way down. */
+function plan(job) {
   const step = STEP_IN_UNIT[job.unit];
   const end = job.value("/spec/actuator_full_kpa")?.max ?? USUAL_END_KPA;
   const count = Math.ceil(end / toKpa(step, job.unit)) + BEYOND_END_STEPS;
@@ -42,7 +50,7 @@ function stepsOf(job) {
 }
 
 function stepField(job, { kpa, direction }) {
-  const there = listAt(job.document, SWEEP).find((row) => row.p_kpa === kpa && row.direction === direction);
+  const there = listAt(job.document, SWEEP).find((row) => row.p_kpa === kpa && (row.direction ?? "rising") === direction);
   const write = async (travel) => {
     if (there) await job.handle.set(`${SWEEP}/${there.id}/travel_mm`, travel);
     else await job.handle.add(SWEEP, { p_kpa: kpa, travel_mm: travel, direction });

@@ -48,16 +48,25 @@ function gone(app, job) {
 function buildRun(app, job, view) {
   const { run } = view;
   const number = listAt(job.document, "/tests/road").indexOf(run) + 1;
-  const open = run.read_by === "second" || run.read_by === "rollers";
+  const begun = pullsOf(run).length > 0;
   const content = {
     title: [(isBase(run) ? text.runTitles.base : text.run)(number), run.gear && `${text.gear} ${run.gear}`].filter(Boolean).join(" \u00b7 "),
     under: text.readBy[run.read_by] ?? text.under,
     back: { href: link("job", job.id, isBase(run) ? "base_boost_run" : "road"), text: isBase(run) ? words.tests.base_boost_run.title : text.title },
     key: `main run ${run.id}`,
-    main: open ? opened(app, job, view) : [who(job, view), run.read_by === "alone" && el("p", { class: "told", role: "alert" }, text.alone)],
-    bar: open ? bar(app, job, view) : null,
+    main: [isTold(run) ? null : asked(job, view), (isTold(run) || begun) && opened(app, job, view)],
+    bar: bar(app, job, view),
   };
   return page(content, app.keeper);
+}
+
+/** Who reads is asked once a run, before its first pull. */
+function isTold({ read_by: reader }) {
+  return reader === "second" || reader === "rollers";
+}
+
+function asked(job, view) {
+  return [who(job, view), view.run.read_by === "alone" && el("p", { class: "told", role: "alert" }, text.alone)];
 }
 
 function who(job, { run, path }) {
@@ -143,6 +152,7 @@ function after(job, view, pulls) {
 function bar(app, job, view) {
   const pad = view.entry.build();
   if (pad) return pad;
+  if (!isTold(view.run)) return null;
   const pulls = pullsOf(view.run);
   const first = mainButton({ text: pulls.length ? text.addPull : text.start, click: view.next, key: "next pull" });
   if (!pulls.length) return first;

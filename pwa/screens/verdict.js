@@ -45,15 +45,15 @@ function judged(job, verdict) {
   return [
     picture(conclusion),
     headline(verdict, conclusion, fault),
+    proof(verdict.repair_proof),
     turns(verdict.adjustment),
     fault && evidence(verdict, fault),
     fault && alike(verdict, fault),
     others(verdict, fault),
     (verdict.pairs ?? []).map((pair) => el("p", { class: "told" }, pair.says)),
     nextTest(job, verdict.next_test),
-    inWords(text.sound, verdict.tested_sound),
+    inWords(text.sound, verdict.findings.filter(({ outcome }) => outcome === "within").map(({ title }) => title)),
     inWords(text.notLooked, verdict.remaining.map(({ title }) => title)),
-    proof(verdict.repair_proof),
     (verdict.cautions ?? []).length > 0 && el("aside", { class: "cautions" }, lines(verdict.cautions, "plain-list")),
     shares(verdict),
     everyCheck(verdict),
@@ -103,7 +103,7 @@ function alike(verdict, fault) {
 function others(verdict, fault) {
   const out = verdict.faults.filter((one) => one.standing === "ruled_out" && one !== fault);
   const checks = new Set(out.flatMap((one) => one.against));
-  const said = verdict.findings.filter(({ check }) => checks.has(check));
+  const said = verdict.findings.filter(({ check }) => checks.has(check) && !fault?.for.includes(check));
   return said.length ? section(text.others, said.map(shortLine)) : null;
 }
 

@@ -246,8 +246,8 @@ export const words = {
     rub: "Rub out the last digit",
     point: "Decimal point",
     sign: "Change the sign",
-    more: (half) => `Half a division more, ${half}`,
-    less: (half) => `Half a division less, ${half}`,
+    more: (half) => `+ \u00bd division, ${half} more`,
+    less: (half) => `\u2212 \u00bd division, ${half} less`,
     close: "Close the pad",
     keep: (value) => `Keep ${value}`,
     keepNothing: "Keep",
@@ -359,6 +359,7 @@ export const words = {
   start: {
     failed: "The phone's store cannot be opened",
     failedSays: "Nothing can be kept here. Leave private browsing, close other windows of this app, and open it again.",
-    loading: "Opening the workbook \u2026",
+    outdated: "Opened in a newer version",
+    outdatedSays: "This window can keep nothing more. Everything is kept; close it and open the app again.",
   },
 };

@@ -45,9 +45,10 @@ server.serve(sys.argv[1], int(sys.argv[2]), demo=False)
 class Server:
     """The workshop's server as a process; it keeps its port and its data when it is started again."""
 
-    def __init__(self, data: Path, pwa: Path | None = None) -> None:
+    def __init__(self, data: Path, pwa: Path | None = None, demo: bool = False) -> None:
         self.data = data
         self.pwa = pwa
+        self.demo = demo
         self.prelude = ""
         self.port = 0
         self.process: subprocess.Popen[str] | None = None
@@ -70,7 +71,7 @@ class Server:
         if self.pwa:
             script = self.prelude + SERVE_COPY
             return [sys.executable, "-c", script, str(self.data), str(self.port), str(self.pwa)]
-        options = ["--no-demo", "--port", str(self.port), "--data", str(self.data)]
+        options = ["--demo" if self.demo else "--no-demo", "--port", str(self.port), "--data", str(self.data)]
         return [sys.executable, "-m", "api", *options]
 
     def stop(self) -> None:
@@ -137,6 +138,15 @@ def browser(playwright: Playwright) -> Iterator[Browser]:
 def standing_server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
     """One server for the tests that send it nothing."""
     server = Server(tmp_path_factory.mktemp("standing") / "data")
+    server.start()
+    yield server
+    server.stop()
+
+
+@pytest.fixture(scope="session")
+def demo_server(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Server]:
+    """A server that holds the demo job."""
+    server = Server(tmp_path_factory.mktemp("demo") / "data", demo=True)
     server.start()
     yield server
     server.stop()
