@@ -7,9 +7,8 @@ from pathlib import Path
 from flask import Flask
 
 from api import errors, guard, office
-from api.address import Address
 from api.clock import Clock, utc_now
-from api.context import PROJECT, Context, attach
+from api.context import ON_LOOPBACK, PROJECT, Context, Reached, attach
 from api.desk import pages as desk
 from api.erasure import Eraser
 from api.office import pages
@@ -37,19 +36,16 @@ def create_app(
     *,
     pwa: Path = PROJECT / "pwa",
     calc: Path = PROJECT / "calc",
-    address: Address | None = None,
-    former: tuple[Address, ...] = (),
-    set_up_code: str | None = None,
+    reached: Reached = ON_LOOPBACK,
     clock: Clock = utc_now,
 ) -> Flask:
     """The server for the workshop whose data lies in `data_dir`, which is made where it is missing.
 
-    `address` is what phones on the Wi-Fi know it by, over HTTPS and with sign-in; without one it answers on
-    loopback alone. `former` addresses are still answered under. `set_up_code` is asked for on the first run.
+    `reached` says how phones on the Wi-Fi reach it, over HTTPS and with sign-in; else it answers on loopback.
     """
     app = Flask("api", static_folder=None)
     workshop = open_workshop(Path(data_dir), pwa, calc)
-    attach(app, replace(workshop, address=address, former=former, set_up_code=set_up_code, clock=clock))
+    attach(app, replace(workshop, reached=reached, clock=clock))
     app.secret_key = cookie_key(workshop.data)
     session.register(app)
     errors.register(app)

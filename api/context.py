@@ -8,6 +8,7 @@ from flask import Flask, current_app, g
 
 from api.address import Address
 from api.clock import Clock, utc_now
+from api.serve.page import Welcome
 from api.shelf import Shelf
 from api.store import database
 from api.store.blobs import Blobs
@@ -17,22 +18,42 @@ PROJECT = Path(__file__).resolve().parent.parent
 
 
 @dataclass(frozen=True)
+class Reached:
+    """How phones reach this server. `address` is None where it serves loopback alone.
+
+    `former` addresses are answered under too; `set_up_code` is asked for on the first run; `welcome` is what
+    a phone is told that has never been here.
+    """
+
+    address: Address | None = None
+    former: tuple[Address, ...] = ()
+    set_up_code: str | None = None
+    welcome: Welcome | None = None
+
+
+ON_LOOPBACK = Reached()
+
+
+@dataclass(frozen=True)
 class Context:
-    """The folders and files that this server works with; `address` is None where it serves loopback alone."""
+    """The folders and files that this server works with, and how it is reached."""
 
     database: Path
     blobs: Blobs
     calc: Path
     shelf: Shelf
-    address: Address | None = None
-    former: tuple[Address, ...] = ()
-    set_up_code: str | None = None
+    reached: Reached = ON_LOOPBACK
     clock: Clock = utc_now
+
+    @property
+    def address(self) -> Address | None:
+        """The workshop's present address, or None."""
+        return self.reached.address
 
     @property
     def addresses(self) -> tuple[Address, ...]:
         """Every address that is answered under: the present one, and those that phones may still know."""
-        return (self.address, *self.former) if self.address else ()
+        return (self.address, *self.reached.former) if self.address else ()
 
     @property
     def data(self) -> Path:

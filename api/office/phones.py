@@ -75,5 +75,11 @@ def _qr(text: str) -> str:
 def _page(**more: Any) -> Answer:
     names = {person.id: person.name for person in people.everyone(connection())}
     return render_template(
-        "office/phones.html", phones=_phones(), people=_people(), names=names, origin=_origin(), **more
+        "office/phones.html",
+        phones=_phones(),
+        people=_people(),
+        names=names,
+        origin=_origin(),
+        welcome=context().reached.welcome,
+        **more,
     )

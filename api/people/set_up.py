@@ -22,7 +22,7 @@ def is_needed() -> bool:
 
 def needs_code() -> bool:
     """Whether the code that the server printed is asked for: not on loopback."""
-    return context().set_up_code is not None
+    return context().reached.set_up_code is not None
 
 
 def check_code(typed: str) -> None:
@@ -30,7 +30,7 @@ def check_code(typed: str) -> None:
 
     Without it a stranger on the Wi-Fi could be the first. On loopback there is none.
     """
-    wanted = context().set_up_code
+    wanted = context().reached.set_up_code
     if wanted is None:
         return
     with database.writing(connection()):

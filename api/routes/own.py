@@ -1,4 +1,4 @@
-"""`/api/session`, `/api/workshop`: whom the phone is signed in as, and what the workshop keeps for every job."""
+"""`/api/session`, `/api/workshop`: whom the phone is signed in as, and what all jobs share."""
 
 from decimal import Decimal
 from typing import Any
@@ -37,7 +37,7 @@ def workshop() -> dict[str, Any]:
 
 
 def _engines(limits: list[VehicleLimit]) -> list[dict[str, Any]]:
-    found: dict[tuple[str, str, str], dict[str, Any]] = {}
+    found: dict[tuple[str, ...], dict[str, Any]] = {}
     for one in limits:
         car = {"make": one.make, "model": one.model, "engine": one.engine}
         engine = found.setdefault(

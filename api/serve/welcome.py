@@ -1,0 +1,35 @@
+"""The plain-HTTP page: the authority's certificate, its fingerprint, and how a phone comes to trust it."""
+
+import segno
+from flask import Flask, Response, render_template
+
+from api.serve.page import Welcome
+
+POLICY = "default-src 'none'; style-src 'self'; img-src 'self' data:; frame-ancestors 'none'; base-uri 'none'"
+ONLY_READ = ["GET", "HEAD"]
+
+
+def create_welcome(welcome: Welcome) -> Flask:
+    """The page's own small application: it knows the certificate and nothing else of the workshop."""
+    app = Flask("api.serve", static_folder="static", static_url_path="/style")
+
+    @app.get("/")
+    def page() -> str:
+        code = segno.make(welcome.pairing, error="m")
+        picture = code.svg_data_uri(scale=5, border=3, dark="#16213a", light="#ffffff")
+        return render_template("welcome.html", welcome=welcome, picture=picture)
+
+    @app.get("/authority.crt")
+    def authority() -> Response:
+        response = Response(welcome.der, mimetype="application/x-x509-ca-cert")
+        response.headers["Content-Disposition"] = 'attachment; filename="teepiece-workshop.crt"'
+        return response
+
+    @app.after_request
+    def headers(response: Response) -> Response:
+        response.headers["Content-Security-Policy"] = POLICY
+        response.headers["X-Content-Type-Options"] = "nosniff"
+        response.headers["Cache-Control"] = "no-store"
+        return response
+
+    return app
