@@ -79,7 +79,7 @@ def _finding(found: Finding, finer: float | None, said: Sentences) -> Row:
         "limit": _limit(found),
         "says": said.finding(found, finer),
         "read_from": list(found.read_from),
-        "source": found.source,
+        "source": said.source(found),
         "title": said.title(found),
         "figure": said.figure(found),
         "settles": said.settles(found, finer),

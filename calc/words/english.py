@@ -381,6 +381,8 @@ CHECKS: dict[str, CheckWords] = {
     ),
 }
 
+SOURCES: dict[str, str] = {}  # of a check, where this language says it otherwise than calc/checks
+
 FLAG_WITHIN = "{reads}: no fault seen."
 FLAG_WITHIN_BY_CHECK = {
     "smoke_leak": "No smoke seen; that alone does not clear the circuit of a leak.",

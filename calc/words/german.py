@@ -159,7 +159,7 @@ CHECKS: dict[str, CheckWords] = {
         "Steuerschläuche",
         "Ein Steuerschlauch ist schadhaft oder falsch gesteckt",
         "",
-        "die kleinen Steuerschläuche",
+        "kleine Steuerschläuche",
     ),
     "rest_charge_pressure": CheckWords(
         "Ladedrucksensor in Ruhe",
@@ -386,6 +386,37 @@ CHECKS: dict[str, CheckWords] = {
         "Turbolader und Druckdose allein bringen zu wenig.",
         "Turbolader und Druckdose allein bringen zu viel.",
         "Ladedruck ohne elektrische Regelung",
+    ),
+}
+
+# by the source as calc/checks writes it
+SOURCES: dict[str, str] = {
+    "EN 837-1 class over span, JCGM 100 F.2.2.1 resolution; decision by JCGM 106 at 95 %": (
+        "Klasse nach EN 837-1 vom Messbereich, Auflösung nach JCGM 100 F.2.2.1; Entscheidung nach JCGM "
+        "106 bei 95 %"
+    ),
+    "breakpoint regression (Muggeo 2003) joined with the gauge's class; decision by JCGM 106 at 95 %": (
+        "Regression mit Knickpunkt (Muggeo 2003), mit der Klasse des Manometers; Entscheidung nach "
+        "JCGM 106 bei 95 %"
+    ),
+    "as seen by the technician": "wie vom Techniker gesehen",
+    "isothermal decay through a sharp-edged hole, Heywood C.8 and C.9, Cd 0.62 ± 0.06; ASTM E2930": (
+        "isothermer Druckabfall durch ein scharfkantiges Loch, Heywood C.8 und C.9, Cd 0,62 ± 0,06; "
+        "ASTM E2930"
+    ),
+    "annealed copper, IEC 60028: 0.00393 per kelvin from 20 degC": (
+        "geglühtes Kupfer, IEC 60028: 0,00393 je Kelvin ab 20 °C"
+    ),
+    "difference of two readings; decision by JCGM 106 at 95 %": (
+        "Differenz zweier Messwerte; Entscheidung nach JCGM 106 bei 95 %"
+    ),
+    "common practice, no source": "allgemeine Praxis, ohne Quelle",
+    "speed-density, Heywood 2.27, charge conditions": (
+        "Luftmasse aus Drehzahl und Dichte, Heywood 2.27, Zustand der Ladeluft"
+    ),
+    "two passages in series, continuity of nozzle flow; this car's own sweep where there is one": (
+        "zwei Drosselstellen in Reihe, Kontinuität der Düsenströmung; die Kennlinie dieses Fahrzeugs, "
+        "wo es eine gibt"
     ),
 }
 

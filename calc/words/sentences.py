@@ -56,6 +56,10 @@ class Sentences:
             return None
         return self.figures.limit(found.limit, found.facts.get("unit", found.unit))
 
+    def source(self, found: Finding) -> str:
+        """Formula or standard behind a finding."""
+        return str(self.words.SOURCES.get(found.source, found.source))
+
     def figure_and_limit(self, found: Finding) -> str | None:
         """What was read against its limit, as half a sentence; None where the check has no figure."""
         figure, limit = self.figure(found), self.limit(found)

@@ -101,10 +101,11 @@ def customer_texts(language: str) -> dict[str, str]:
 @pytest.mark.parametrize("language", OTHERS)
 def test_a_language_has_the_same_names_as_english(language: str) -> None:
     english, other = catalogue("en"), catalogue(language)
-    own = re.compile(r"^FIGURES/units/")
+    own = re.compile(r"^(?:FIGURES/units|SOURCES)/")
     assert {place for place in other if not own.match(place)} == {
         place for place in english if not own.match(place)
     }
+    assert set(LANGUAGES[language].SOURCES) == {check.source for check in CHECKS}
 
 
 @pytest.mark.parametrize("language", OTHERS)
