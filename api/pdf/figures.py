@@ -123,6 +123,11 @@ class Printer:
         stem = key.removesuffix(suffix_of(key) or "")
         return stem.replace("_", " ").strip().capitalize() or key
 
+    def label_inside(self, key: str) -> str:
+        """The name of a reading behind another one."""
+        name = self.label(key)
+        return name.lower() if self.words.lowers_inside else name
+
     def word(self, text: str) -> str:
         """A word of the contract in the reader's language; any other text as it stands."""
         return self.words.values.get(text, text)

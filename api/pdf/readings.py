@@ -153,7 +153,7 @@ def _group(key: str, given: dict[str, Any], names: Names) -> Iterable[tuple[str,
     for inner in in_order(given):
         one = given[inner]
         if one is not None and (text := value(inner, one, names)):
-            yield f"{names.printer.label(key)}: {names.printer.label(inner).lower()}", text
+            yield f"{names.printer.label(key)}: {names.printer.label_inside(inner)}", text
 
 
 def _is_items(given: Any) -> bool:

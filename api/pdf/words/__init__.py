@@ -2,10 +2,11 @@
 
 from api.pdf.words.catalogue import Words
 from api.pdf.words.english import WORDS as ENGLISH
+from api.pdf.words.german import WORDS as GERMAN
 
 __all__ = ["LANGUAGES", "Words", "words_for"]
 
-_ALL = {words.language: words for words in (ENGLISH,)}
+_ALL = {words.language: words for words in (ENGLISH, GERMAN)}
 LANGUAGES = tuple(_ALL)
 
 

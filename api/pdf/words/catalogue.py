@@ -14,6 +14,7 @@ class Words:
     language: str
     decimal_sign: str
     group_sign: str
+    lowers_inside: bool  # whether a name loses its capital letter inside a sentence
     day: str
     months: tuple[str, ...]
     units: Mapping[str, str]

@@ -282,6 +282,7 @@ WORDS = Words(
     language="en",
     decimal_sign=".",
     group_sign=",",
+    lowers_inside=True,
     day="{day} {month} {year}",
     months=MONTHS,
     units=UNITS,
