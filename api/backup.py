@@ -28,6 +28,8 @@ FORMAT = "teepiece-backup/1"
 DATABASE = "workshop.sqlite3"
 MANIFEST = "backup.json"
 NIGHTLY = "backups"
+# Not in a backup, and still right after a restore: phones go on trusting the certificate.
+STAYS = frozenset({NIGHTLY, "in-use.lock", "certificates", "cookies.key", "mail.password", "logs"})
 PHOTOS = "photos"
 KEPT_DAYS = 7
 KEPT_WEEKS = 4
@@ -282,8 +284,8 @@ def _parent(data: Path) -> Path:
 
 
 def _move_aside(data: Path) -> Path | None:
-    """What the folder held, but for the nightly backups and the lock, moved into a folder beside it."""
-    old = [path for path in data.iterdir() if path.name not in (NIGHTLY, "in-use.lock")]
+    """What the folder held, but for what no backup holds, moved into a folder beside it."""
+    old = [path for path in data.iterdir() if path.name not in STAYS]
     if not old:
         return None
     stamp = datetime.now(UTC).strftime("%Y%m%d-%H%M%S-%f")

@@ -168,7 +168,8 @@ async function fromEngine(path) {
 }
 
 function isServers(path) {
-  return ["/api", "/desk", "/health", "/release.js", "/sw.js"].some((own) => path === own || path.startsWith(`${own}/`));
+  const pages = ["/desk", "/office", "/pair", "/set-up", "/sign-in", "/sign-out"];
+  return ["/api", "/health", "/release.js", "/sw.js", ...pages].some((own) => path === own || path.startsWith(`${own}/`));
 }
 
 self.addEventListener("install", (event) => event.waitUntil(keepShell()));

@@ -1,18 +1,33 @@
-"""Backups: where the work lies, and which copies of it there are."""
+"""Backups: which copies of the work there are, one more at once, and copies that phones saved."""
 
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any
 
-from flask import render_template
+from flask import flash, redirect, render_template, request, url_for
+from flask_wtf import FlaskForm
+from flask_wtf.file import FileField, FileRequired
+from wtforms import SubmitField
 
+from api import backup, intake
 from api.clock import stamp
-from api.context import context
+from api.context import connection, context
+from api.erasure import Eraser
+from api.errors import Problem
 from api.office.pages import Answer, blueprint
+from api.people import trail
 
 office_backups = blueprint("office_backups")
 
-FOLDER = "backups"
+LARGEST_COPY = 16 * 1024 * 1024
+
+
+class CopyForm(FlaskForm):
+    """A phone's saved copy."""
+
+    file = FileField("Copy saved on a phone", validators=[FileRequired()])
+    take_in = SubmitField("Take it in")
 
 
 @dataclass(frozen=True)
@@ -28,15 +43,54 @@ class Copy:
 def overview() -> Answer:
     """The copies in the data folder, the latest first."""
     data = context().data
-    return render_template("office/backups.html", folder=data, copies=copies(data / FOLDER))
+    return render_template(
+        "office/backups.html",
+        folder=data / backup.NIGHTLY,
+        copies=copies(data / backup.NIGHTLY),
+        form=CopyForm(),
+    )
+
+
+@office_backups.post("/backups/make")
+def make() -> Any:
+    """Make this day's backup now, in place of an earlier one of the day."""
+    try:
+        made = backup.nightly(context().data, datetime.now().astimezone())
+    except (OSError, backup.BackupError) as error:
+        raise Problem(507, "no_backup", f"The backup was not made: {error}") from None
+    trail.note("made a backup", about=made.name)
+    flash(f"The backup {made.name} is made. Keep a copy of it in another place.")
+    return redirect(url_for("office_backups.overview"))
+
+
+@office_backups.post("/backups/take-in")
+def take_in() -> Any:
+    """Take in the work of a phone that cannot sync."""
+    request.max_content_length = LARGEST_COPY
+    form = CopyForm()
+    if not form.validate_on_submit():
+        raise Problem(400, "no_file", "No file was chosen.")
+    eraser = Eraser(context().data, context().blobs)
+    try:
+        taken = intake.take_in(connection(), context().blobs, eraser, form.file.data.stream).as_json()
+    except intake.NotACopyError as reason:
+        raise Problem(422, "not_a_copy", str(reason)) from None
+    trail.note("took in a phone's copy")
+    flash(
+        "Taken in: " + ", ".join(f"{_count(value)} {name.replace('_', ' ')}" for name, value in taken.items())
+    )
+    return redirect(url_for("office_jobs.search"))
 
 
 def copies(folder: Path) -> list[Copy]:
-    """Every file in the folder of backups."""
-    files = [path for path in folder.iterdir() if path.is_file()] if folder.is_dir() else []
-    found = [
-        Copy(path.name, path.stat().st_size / 1e6, stamp(datetime.fromtimestamp(path.stat().st_mtime, UTC)))
-        for path in files
-        if not path.name.startswith(".")
-    ]
-    return sorted(found, key=lambda copy: copy.made_at, reverse=True)
+    """Every backup in the folder, by the day it is named after."""
+    found = sorted(folder.glob("*.zip"), reverse=True)
+    return [Copy(path.name, path.stat().st_size / 1e6, _made_at(path)) for path in found]
+
+
+def _made_at(path: Path) -> str:
+    return stamp(datetime.fromtimestamp(path.stat().st_mtime, UTC))
+
+
+def _count(value: Any) -> Any:
+    return len(value) if isinstance(value, list) else value

@@ -54,6 +54,7 @@ RULES = {
     "reports.report_pdf": EVERYONE,
     "sync.standing": EVERYONE,
     "sync.whole_job": PHONES,
+    "sync.take_in": DESK,
     "desk.overview": EVERYONE,
     "desk.job_page": EVERYONE,
     "desk.photo": EVERYONE,
@@ -86,6 +87,8 @@ RULES = {
     "office_mail.mail": OWNERS,
     "office_mail.test": OWNERS,
     "office_backups.overview": OWNERS,
+    "office_backups.make": OWNERS,
+    "office_backups.take_in": DESK,
     "office_workshop.workshop": OWNERS,
     "office_trail.trail": OWNERS,
 }
