@@ -18,7 +18,13 @@ export function timeOf(moment) {
 
 /** The state of the workshop's computer and of the calculation. */
 export function stateLines(app) {
-  return el("div", { class: "state" }, lines(syncSays(app.syncState), "plain-list"), engineLine(app.engineState));
+  const { syncState, engineState } = app;
+  return el("div", { class: "state" }, lines(syncSays(syncState), "plain-list"), signIn(syncState), engineLine(engineState));
+}
+
+/** The door is a page of the server: it signs in, and leads on to pairing. */
+function signIn({ state }) {
+  return state === "sign_in" && el("p", {}, el("a", { class: "second", href: "/sign-in?next=/" }, words.state.signIn));
 }
 
 function syncSays({ state, unsent = 0, refused = [], lastAt, says: why, clockOffsetMs }) {

@@ -37,8 +37,8 @@ async function jsonOf(response) {
 
 async function refusal(response) {
   if (response.status === 401) return new ServerError("sign_in", { status: 401 });
-  const { says = null } = await jsonOf(response);
-  return new ServerError("failed", { status: response.status, says });
+  const { error, says = null } = await jsonOf(response);
+  return new ServerError(error === "not_paired" ? "sign_in" : "failed", { status: response.status, says });
 }
 
 async function json(path, options, within = ANSWER_WITHIN_MS) {

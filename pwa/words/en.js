@@ -27,6 +27,7 @@ export const words = {
       sign_in: () => "the workshop's computer asks who you are",
       failed: () => "the workshop's computer answered with a fault",
     },
+    signIn: "Sign in, or pair this phone",
     clock: (minutes) => `this phone's clock is ${Math.abs(minutes)} minutes ${minutes > 0 ? "behind" : "ahead of"} the workshop's; nothing is lost by it`,
     unsent: (count) => (count === 1 ? "1 entry still to send" : `${count} entries still to send`),
     refused: (count) => (count === 1 ? "1 entry was not accepted; it is kept here" : `${count} entries were not accepted; they are kept here`),

@@ -13,18 +13,32 @@ PROJECT = tomllib.loads(text("pyproject.toml"))["project"]
 RUNTIME: list[str] = PROJECT["dependencies"]
 TESTS: list[str] = PROJECT["optional-dependencies"]["tests"]
 
-IMPORTED_AS = {"flask-wtf": "flask_wtf", "pillow": "PIL", "pdfminer.six": "pdfminer"}
-STARTED_NOT_IMPORTED = {"pytest-xdist", "ruff", "mypy"}
+IMPORTED_AS = {
+    "argon2-cffi": "argon2",
+    "flask-wtf": "flask_wtf",
+    "pillow": "PIL",
+    "pdfminer.six": "pdfminer",
+}
+STARTED_NOT_IMPORTED = {"pytest-xdist", "ruff", "mypy", "bandit"}
 OUR_OWN = {"api", "calc", "tests", "fixtures"}
 
 # Lowest version without the advisories named; the one place where they are kept.
 ADVISORIES = {
     "flask": ("3.1.3", "CVE-2026-27205"),
+    "jinja2": ("3.1.6", "CVE-2024-56326, CVE-2025-27516"),
+    "waitress": ("3.0.1", "CVE-2024-49768, CVE-2024-49769"),
+    "cryptography": ("44.0.1", "CVE-2024-12797"),
     "werkzeug": ("3.1.6", "CVE-2023-25577, CVE-2025-66221, CVE-2026-21860, CVE-2026-27199"),
     "weasyprint": (
         "70.0",
         "CVE-2024-28184, CVE-2025-68616, CVE-2026-49452, CVE-2026-55073, GHSA-jf6q-chmf-3h3v",
     ),
+}
+
+# The same for what our dependencies bring with them: what is installed is looked at.
+BROUGHT_ALONG = {
+    "h11": ("0.16.0", "CVE-2025-43859"),
+    "h2": ("4.3.0", "CVE-2025-57804"),
 }
 
 
@@ -59,6 +73,11 @@ def test_it_is_newer_than_its_known_holes(name: str) -> None:
     mended = ordered(ADVISORIES[name][0])
     assert ordered(dict(map(split, RUNTIME))[name]) >= mended
     assert ordered(version(name)) >= mended
+
+
+@pytest.mark.parametrize("name", BROUGHT_ALONG)
+def test_what_comes_along_is_newer_than_its_known_holes(name: str) -> None:
+    assert ordered(version(name)) >= ordered(BROUGHT_ALONG[name][0])
 
 
 def test_the_server_imports_what_it_declares_and_nothing_else() -> None:
