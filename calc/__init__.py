@@ -9,6 +9,7 @@ from typing import Any
 
 from calc.errors import BrokenDocument, BrokenPlace, OutOfRange
 from calc.job import ITEM_LISTS, check_place, names_item, read_job, without_nulls
+from calc.logs import read_log
 from calc.verdict import verdict
 from calc.verdict.changed import changed
 from calc.words.figures import DECIMALS
@@ -27,6 +28,7 @@ __all__ = [
     "judge_text",
     "names_item",
     "read_job",
+    "read_log",
     "what_changed",
 ]
 
