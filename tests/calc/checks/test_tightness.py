@@ -48,8 +48,9 @@ def test_the_four_inverse_holes_of_the_reference_table(
     assert found.value == pytest.approx(mm, rel=2e-3 if end == 45 else 1e-4)
 
 
-def test_decided_on_the_area_by_the_true_probability() -> None:
-    found = decay(60, 40, 30, volume_u_l=0.5)
+@pytest.mark.parametrize("seconds", [11, 12, 13, 14, 16])
+def test_decided_on_the_area_by_the_true_probability(seconds: float) -> None:
+    found = decay(60, 40, seconds, volume_u_l=0.5)
     area, u = found.facts["area_m2"], found.facts["area_u_m2"]
     assert found.chances.inside == pytest.approx(stats.norm(area, u).cdf(hole_area(1e-3)), abs=1e-9)
     assert found.value == pytest.approx(2e3 * math.sqrt(area / math.pi))

@@ -1,0 +1,1 @@
+"""Deliberate slips in formulas, and the test that catches each, by name."""
