@@ -1,5 +1,5 @@
 /** The face: the job's own gauge drawn white on paper; touch it where the real needle stands. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { draw } from "./el.js";
 import { fromKpa, printNumber } from "./units.js";
 
@@ -12,9 +12,13 @@ const SWEEP_DEG = 270;
 export function face({ gauge, kpa, limit, unit, take }) {
   const scale = scaleOf(gauge);
   const touch = (event) => take(valueUnder(event, gauge));
+  const begin = (event) => {
+    event.currentTarget.setPointerCapture(event.pointerId);
+    touch(event);
+  };
   return draw(
     "svg",
-    { viewBox: "0 0 200 200", class: "face", "aria-hidden": "true", key: "face", on: { pointerdown: touch, pointermove: dragging(touch) } },
+    { viewBox: "0 0 200 200", class: "face", "aria-hidden": "true", key: "face", on: { pointerdown: begin, pointermove: dragging(touch) } },
     draw("circle", { cx: MIDDLE, cy: MIDDLE, r: RADIUS, class: "rim" }),
     limit && band(limit, scale, gauge),
     marks(gauge, scale, unit),

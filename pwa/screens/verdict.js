@@ -1,6 +1,6 @@
 /** What the readings say: one sentence, where the line breaks, why, and what would tell more. */
 import { brokenLine } from "../drawings/broken.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { stationOf } from "../parts/air_line_model.js";
 import { el } from "../parts/el.js";
 import { mark, outcomeWords, resultLine, shortLine } from "../parts/fields.js";
@@ -146,11 +146,17 @@ function everyCheck({ findings }) {
   return el("details", { key: "findings" }, el("summary", {}, text.allFindings), el("ul", { class: "items" }, rows));
 }
 
+/** The next test while one can tell more, else the way to the customer; nothing before there is a verdict. */
 function bar(job, verdict) {
-  const { next_test: next, conclusion } = verdict ?? {};
+  if (!verdict) return mainButton({ text: words.page.finish, href: link("job", job.id), key: "finish" });
+  return el("div", {}, el("p", { class: "left" }, text.caution), onward(job, verdict));
+}
+
+function onward(job, { next_test: next, conclusion }) {
   const where = next && pageOf(next.test);
-  const button = conclusion || !where
-    ? mainButton({ text: text.customer, href: link("job", job.id, "customer"), key: "customer" })
-    : mainButton({ text: words.tests[where].title, aside: words.air.minutes(next.minutes), href: link("job", job.id, where), key: "next test" });
-  return el("div", {}, el("p", { class: "left" }, text.caution), button);
+  const customer = link("job", job.id, "customer");
+  if (!where) return mainButton({ text: text.customer, href: customer, key: "customer" });
+  const test = mainButton({ text: words.tests[where].title, aside: words.air.minutes(next.minutes), href: link("job", job.id, where), key: "next test" });
+  if (!conclusion) return test;
+  return el("div", { class: "two-buttons" }, test, el("a", { class: "second", href: customer, key: "customer" }, words.air.customer));
 }

@@ -1,61 +1,14 @@
-"""Phone and workshop print the same: the app's own worker in Chromium against `calc` here, byte for byte."""
+"""Phone and workshop print the same verdicts, byte for byte."""
 
-import json
-import os
-from collections.abc import Callable, Iterator
-from itertools import islice
+from collections.abc import Callable
 from typing import Any
 
 from playwright.sync_api import Page
 
-import calc
-from tests.generated_jobs import Job, generated_jobs
+from tests.browser.same_figures import different_jobs
 
-# 200 in CI; `TEEPIECE_GENERATED_JOBS=2000` for the whole.
-COUNT = int(os.environ.get("TEEPIECE_GENERATED_JOBS", "200"))
-BATCH = 50
-
-BOOT = """() => new Promise((resolve, reject) => {
-  self.engine = new Worker("/engine/worker.js", { type: "module" });
-  self.engine.onmessage = ({ data: { kind, version, says } }) => {
-    if (kind === "ready") resolve(version);
-    else reject(new Error(says));
-  };
-})"""
-# The document goes the phone's way: parsed, written by JavaScript, judged in the worker.
-JUDGE = """(batch) => new Promise((resolve) => {
-  const said = [];
-  self.engine.onmessage = ({ data }) => {
-    said[data.number] = `${data.kind} ${data.result}`;
-    if (data.number === batch.length - 1) resolve(said);
-  };
-  batch.forEach(({ text, unit }, number) => {
-    self.engine.postMessage({ number, text: JSON.stringify(JSON.parse(text)), unit, language: "en" });
-  });
-})"""
-
-
-def batches(count: int) -> Iterator[list[tuple[Job, str]]]:
-    jobs = generated_jobs(count)
-    while batch := list(islice(jobs, BATCH)):
-        yield batch
-
-
-def on_the_server(job: Job, unit: str) -> str:
-    return f"verdict {calc.judge_text(json.dumps(job).encode(), unit=unit)}"
+COUNT = 200
 
 
 def test_phone_and_server_say_the_same(new_page: Callable[..., Page], standing_server: Any) -> None:
-    page = new_page(standing_server)
-    assert page.evaluate(BOOT) == calc.VERSION
-    different = []
-    judged = 0
-    for batch in batches(COUNT):
-        asked = [{"text": json.dumps(job), "unit": unit} for job, unit in batch]
-        for (job, unit), phone in zip(batch, page.evaluate(JUDGE, asked), strict=True):
-            judged += 1
-            if phone != on_the_server(job, unit):
-                different.append(job["id"])
-    print(f"{judged} generated jobs judged on phone and server: {len(different)} differences")
-    assert judged == COUNT
-    assert different == []
+    assert different_jobs(new_page(standing_server), COUNT) == []
