@@ -33,7 +33,7 @@ import { smokeScreen } from "./screens/smoke.js";
 import { solenoidScreen } from "./screens/solenoid.js";
 import { solenoidSweepScreen } from "./screens/solenoid_sweep.js";
 import { verdictScreen } from "./screens/verdict.js";
-import { words } from "./words/en.js";
+import { words } from "./words/words.js";
 
 const HOME = { "": jobsScreen, new: newJobScreen, settings: settingsScreen };
 const OF_A_JOB = {
@@ -123,6 +123,7 @@ function listen(app) {
 
 /** The first tap may ask the phone not to clear our store by itself; a camera that ended the page is taken up again. */
 function begin(app) {
+  document.documentElement.lang = words.language;
   addEventListener("pointerup", () => navigator.storage?.persist?.(), { once: true });
   if (app.pendingPhoto && !route().length) {
     const { job, step } = app.pendingPhoto;

@@ -1,5 +1,5 @@
 /** The air line on the screen: a list anyone can read, and the drawing laid along its rows. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { drawLine } from "../drawings/line.js";
 import { draw, el } from "./el.js";
 import { link } from "./router.js";

@@ -1,5 +1,5 @@
 /** The air line as data: the stations in the way of the air, what was found at each, and where the line breaks. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { shortOutcome } from "./fields.js";
 import { isDone } from "./test_list.js";
 import { pageOfCheck, testPageOf } from "./test_pages.js";

@@ -1,5 +1,5 @@
 /** A car in a line. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 
 /** Registration, make and model: whatever there is. */
 export function carName({ vehicle = {} }) {

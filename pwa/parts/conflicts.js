@@ -1,5 +1,5 @@
 /** Places where two phones wrote different things: both are shown, the technician settles it. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { el } from "./el.js";
 import { button, section } from "./page.js";
 

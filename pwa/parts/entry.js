@@ -5,7 +5,7 @@ import { mark, outcomeWords } from "./fields.js";
 import { el } from "./el.js";
 import { figureOf, limitText, maySign, shown, stored, textOf, unitOf } from "./quantity.js";
 import { readNumber } from "./units.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 
 /**
  * @param job the job's context
@@ -93,7 +93,7 @@ function keysOf(one, state, set, job) {
   const now = () => readNumber(state.text) ?? (one.value === undefined ? 0 : shown(one.kind, one.value, job.unit));
   const put = (kpa) => set(figureOf(one.kind, stored(one.kind, shown(one.kind, kpa, job.unit), job.unit), job.unit));
   return {
-    type: (key) => set(key === "." && state.text.includes(".") ? state.text : state.text + key),
+    type: (key) => set(key === words.decimalSign && /[.,]/.test(state.text) ? state.text : state.text + key),
     typed: set,
     back: () => set(state.text.slice(0, -1)),
     minus: () => set(state.text.startsWith("\u2212") ? state.text.slice(1) : `\u2212${state.text.replace(/^-/, "")}`),

@@ -1,5 +1,5 @@
 /** The readings of a test page: a row each, with its limit, what was kept, and what the calculation makes of it. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { oneOf } from "./chips.js";
 import { el } from "./el.js";
 import { gaugeFor } from "./gauges.js";

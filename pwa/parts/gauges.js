@@ -1,5 +1,5 @@
 /** Gauges of a job: which one a test is read on, how it is described. What was chosen is remembered per test. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { el } from "./el.js";
 import { selectField } from "./inputs.js";
 import { listAt, valueAt } from "./pointer.js";

@@ -1,5 +1,5 @@
 /** The promise of the app: 'kept' stands on the screen only after the phone has really stored it. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 
 /** Watches what is being kept. `changed` is called whenever the line at the bottom has to change. */
 export function createKeeper(changed) {

@@ -1,5 +1,5 @@
 /** The reading pad: large keys for one thumb, at the bottom of the screen. Values in, events out. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { el } from "./el.js";
 
 const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9"];
@@ -55,7 +55,7 @@ function keys(shown) {
     half ? key("+ \u00bd", () => shown.nudge(1), { label: words.pad.more(half) }) : gap("a"),
     DIGITS.slice(6).map(digit),
     half ? key("\u2212 \u00bd", () => shown.nudge(-1), { label: words.pad.less(half) }) : gap("b"),
-    key(".", () => shown.type("."), { label: words.pad.point }),
+    key(words.decimalSign, () => shown.type(words.decimalSign), { label: words.pad.point }),
     digit("0"),
     sign ? key("\u00b1", shown.minus, { label: words.pad.sign }) : gap("c"),
     key("\u2715", shown.close, { label: words.pad.close }),

@@ -1,5 +1,5 @@
 /** The frame of every screen: where one is, what it is about, and the thumb's bar at the bottom. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { el } from "./el.js";
 import { keptText } from "./kept.js";
 

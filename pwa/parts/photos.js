@@ -1,5 +1,5 @@
 /** Photos of a step. The camera may end the page, so what it was opened for is written down first. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { el } from "./el.js";
 import { listAt } from "./pointer.js";
 

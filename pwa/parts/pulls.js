@@ -1,5 +1,5 @@
 /** The pulls of a road run: what was read on gauges and what was noted, gathered by the number of the pull. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { gaugeFor } from "./gauges.js";
 import { listAt, valueAt } from "./pointer.js";
 

@@ -1,5 +1,5 @@
 /** In plain words: is it kept, is it in the workshop, can it calculate. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { el } from "./el.js";
 import { mark } from "./fields.js";
 import { button, lines } from "./page.js";

@@ -1,5 +1,5 @@
 /** The end of every test page: photo, a note, and the state of the step. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { oneOf } from "./chips.js";
 import { el } from "./el.js";
 import { textField } from "./inputs.js";

@@ -1,5 +1,5 @@
 /** Which tests of a job are done and what remains, with the calculation's minutes. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { valueAt } from "./pointer.js";
 import { pageOf, pagesFor, testPageOf } from "./test_pages.js";
 

@@ -1,5 +1,5 @@
 /** A test page, always in this order: what goes where, what can hurt, readings, what they say, photo, note, state. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { el } from "./el.js";
 import { readingRow, results } from "./fields.js";
 import { lines, mainButton, page, section } from "./page.js";

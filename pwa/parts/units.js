@@ -3,6 +3,7 @@
  * Factors: NIST SP 811 (2008), appendix B.8, "Pressure or stress"; bar and millibar are exact, the pound-force per
  * square inch follows from its exact definition, the inch of mercury is the conventional one.
  */
+import { words } from "../words/words.js";
 
 const POUND_KG = 0.45359237;
 const GRAVITY = 9.80665;
@@ -45,8 +46,8 @@ export function pressureText(kpa, unit) {
 /** A number with `least` to `most` decimals and a true minus sign. */
 export function printNumber(value, least = 0, most = 3) {
   const options = { minimumFractionDigits: least, maximumFractionDigits: most, useGrouping: false };
-  const text = value.toLocaleString("en", options);
-  return text.replace("-", "\u2212").replace(/^\u2212(0(?:\.0*)?)$/, "$1");
+  const text = value.toLocaleString(words.language, options);
+  return text.replace("-", "\u2212").replace(/^\u2212(0(?:[.,]0*)?)$/, "$1");
 }
 
 /** What was typed as a number, or null: decimal comma and true minus are understood. */

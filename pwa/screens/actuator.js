@@ -1,6 +1,6 @@
 /** The actuator by hand pump: where it begins, where it ends, whether it holds for a minute. */
 import { actuatorBench } from "../drawings/bench.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { createClock } from "../parts/clock.js";
 import { el } from "../parts/el.js";
 import { createEntry } from "../parts/entry.js";

@@ -1,7 +1,7 @@
 /** Travel against pressure: up in steps, then down; the page says which pressure comes next. */
 import { actuatorTravel } from "../drawings/bench.js";
 import { travelPlot } from "../drawings/travel_plot.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { el } from "../parts/el.js";
 import { createEntry } from "../parts/entry.js";
 import { gaugeChoice, gaugeFor } from "../parts/gauges.js";

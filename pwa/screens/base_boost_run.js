@@ -1,6 +1,6 @@
 /** The run that takes the solenoid out of it: offered only where that gives the least boost. */
 import { cabin } from "../drawings/bench.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { hasBaseBoost, kindOf } from "../parts/kind.js";
 import { el } from "../parts/el.js";
 import { mainButton } from "../parts/page.js";

@@ -1,5 +1,5 @@
 /** The job card: the car, the complaint, how boost is held down, where we stand. Nothing in it is demanded. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { anyOf, oneOf } from "../parts/chips.js";
 import { el } from "../parts/el.js";
 import { numberField, textField } from "../parts/inputs.js";

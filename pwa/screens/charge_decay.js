@@ -1,6 +1,6 @@
 /** Tightness by decay: pressure against time, with its own clock and a beat to read at. */
 import { chargeCircuit } from "../drawings/bench.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { createClock } from "../parts/clock.js";
 import { el } from "../parts/el.js";
 import { createEntry } from "../parts/entry.js";

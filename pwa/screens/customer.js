@@ -1,5 +1,5 @@
 /** For the customer: plain words, the chosen photos, what was tested and found sound, what was not looked at. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { carName } from "../parts/car.js";
 import { el } from "../parts/el.js";
 import { page, section } from "../parts/page.js";
@@ -58,7 +58,7 @@ function pdf(app, job) {
   const { state } = app.syncState;
   if (state === "no_server" || state === "failed" || state === "sign_in") return el("p", { class: "left" }, text.pdfWaits);
   const mine = app.workbook.jobs().find(({ id }) => id === job.id);
-  const at = (form) => app.workbook.reportAddress(job.id, form, job.unit);
+  const at = (form) => app.workbook.reportAddress(job.id, form, job.unit, words.language);
   return el(
     "div",
     {},

@@ -1,5 +1,5 @@
 /** The gauges of a job: taken from earlier jobs with one tap, or read off the dial once. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { createDraft } from "../parts/draft.js";
 import { el } from "../parts/el.js";

@@ -1,5 +1,5 @@
 /** The home of a job: the air line, what remains, and the next test under the thumb. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { airLineList, layOut } from "../parts/air_line.js";
 import { airLine, ROAD_CHECKS } from "../parts/air_line_model.js";
 import { carName, carUnder } from "../parts/car.js";

@@ -1,6 +1,6 @@
 /** The list of jobs, and what the phone, the calculation and the workshop's computer are doing. */
 import { brokenLine } from "../drawings/broken.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { carName, carUnder } from "../parts/car.js";
 import { el } from "../parts/el.js";
 import { mainButton, page } from "../parts/page.js";

@@ -1,5 +1,5 @@
 /** The maker's limits: taken from an earlier job of the same engine with one tap, else typed; all may be missing. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { carName } from "../parts/car.js";
 import { el } from "../parts/el.js";
 import { limitField, numberField, textField } from "../parts/inputs.js";

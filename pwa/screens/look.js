@@ -1,6 +1,6 @@
 /** Look first: a short list of places, a touch each. */
 import { torch } from "../drawings/bench.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { el } from "../parts/el.js";
 import { results } from "../parts/fields.js";

@@ -1,5 +1,5 @@
 /** A new job: a registration or a name is enough; the rest is filled in whenever there is time. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { anyOf } from "../parts/chips.js";
 import { createDraft } from "../parts/draft.js";
 import { el } from "../parts/el.js";

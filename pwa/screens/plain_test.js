@@ -1,6 +1,6 @@
 /** A test page made from its description: readings on a gauge or an instrument, and yes-or-no readings. */
 import * as drawings from "../drawings/bench.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { createEntry } from "../parts/entry.js";
 import { placeField, yesNo } from "../parts/fields.js";

@@ -1,6 +1,6 @@
 /** Road runs: the list of runs, and the way to a new one. */
 import { cabin } from "../drawings/bench.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { el } from "../parts/el.js";
 import { results } from "../parts/fields.js";
 import { mainButton, page, section } from "../parts/page.js";

@@ -1,5 +1,5 @@
 /** One road run: who reads, where to let off, then pull by pull. */
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { el } from "../parts/el.js";
 import { createEntry } from "../parts/entry.js";

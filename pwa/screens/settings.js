@@ -1,5 +1,6 @@
 /** Settings of this phone. */
-import { words } from "../words/en.js";
+import { chooseLanguage, LANGUAGES } from "../words/language.js";
+import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { el } from "../parts/el.js";
 import { textField } from "../parts/inputs.js";
@@ -65,8 +66,10 @@ function screenSettings(app) {
   const text = words.settings;
   const choice = (label, name, options) =>
     oneOf({ label, options, chosen: app.settings[name], choose: (value) => value !== null && app.set(name, value) });
+  const speak = (name) => name !== null && chooseLanguage(name);
   return section(
     text.screen,
+    oneOf({ label: text.language, options: LANGUAGES, chosen: words.language, choose: speak }),
     choice(text.unit, "unit", PRESSURE_UNITS.map((unit) => [unit, unit])),
     choice(text.theme, "theme", text.themes),
     choice(text.text, "textSize", text.sizes),

@@ -1,6 +1,6 @@
 /** Smoke: seen or not, and where it comes out. */
 import { chargeCircuit } from "../drawings/bench.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { el } from "../parts/el.js";
 import { yesNo } from "../parts/fields.js";

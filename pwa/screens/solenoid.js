@@ -1,6 +1,6 @@
 /** The solenoid's electrical side: coil, supply and ground under load, and its hoses; an open circuit is a choice. */
 import { coil } from "../drawings/bench.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { createEntry } from "../parts/entry.js";
 import { placeField, yesNo } from "../parts/fields.js";

@@ -1,6 +1,6 @@
 /** The solenoid step by step: known pressure in, duty set, control pressure read. */
 import { solenoidBench } from "../drawings/bench.js";
-import { words } from "../words/en.js";
+import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { createEntry } from "../parts/entry.js";
 import { gaugeChoice, gaugeFor } from "../parts/gauges.js";

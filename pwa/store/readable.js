@@ -1,6 +1,6 @@
 /** The page in a saved copy: every job's car, readings and photos, readable in any browser with nothing else. */
 
-import { words } from "../words/en_copy.js";
+import { words } from "../words/copy.js";
 import { isAtOrIn } from "./places.js";
 
 const SIGNS = { "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;" };

@@ -264,8 +264,8 @@ export class Workbook {
   }
 
   /** Where the workshop's computer gives a job's PDF. */
-  reportAddress(job, form, unit) {
-    return `/api/jobs/${job}/report.pdf?form=${form}&unit=${encodeURIComponent(unit)}`;
+  reportAddress(job, form, unit, language) {
+    return `/api/jobs/${job}/report.pdf?form=${form}&unit=${encodeURIComponent(unit)}&language=${language}`;
   }
 
   /** Notes that the camera is about to open for a step: the phone may end this page meanwhile. */

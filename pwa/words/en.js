@@ -5,6 +5,7 @@ export const words = {
   tests,
   name: "Teepiece",
   language: "en",
+  decimalSign: ".",
   none: "\u2013",
 
   nav: { jobs: "All jobs", job: "Air line", settings: "Settings", skip: "To the page's content" },
@@ -336,6 +337,7 @@ export const words = {
     name: "Your name",
     nameHint: "Stands beside what you keep from now on",
     screen: "The screen",
+    language: "Language",
     unit: "Pressure in",
     theme: "Light or dark",
     themes: [["auto", "as the phone"], ["light", "light"], ["dark", "dark"]],
