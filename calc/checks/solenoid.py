@@ -118,9 +118,11 @@ def sweep(evidence: Evidence) -> list[Row]:
         fed_kpa = abs(supply_read.value)
         if fed_kpa > 4.0 * supply_read.own + 1.0:
             ratio = control.value / supply_read.value
-            own = 100.0 * hypot(control.own, ratio * supply_read.own) / fed_kpa
-            shared = supply_read.shared / fed_kpa
-            rows.append(Row(pointer, float(duty), 100.0 * ratio, own, shared, supply_read.known))
+            known = supply_read.known  # what no gauge is known of shares nothing
+            each = supply_read.own if known else supply_read.uncertainty
+            own = 100.0 * each * hypot(1.0, ratio) / fed_kpa
+            shared = supply_read.shared / fed_kpa if known else 0.0
+            rows.append(Row(pointer, float(duty), 100.0 * ratio, own, shared, known))
     return sorted(rows, key=lambda row: row.duty)
 
 

@@ -97,6 +97,8 @@ def test_a_step_back_within_the_doubt_is_nothing() -> None:
 def test_a_sweep_without_a_gauge_never_acquits() -> None:
     found = solenoid("solenoid_response", kind="bleed", gauge=None, sweep=rows([99, 50, 1], supply=300.0))
     assert found.outcome == "undecided"
+    flat = solenoid("solenoid_response", kind="bleed", gauge=None, sweep=rows([99, 98, 99]))
+    assert flat.expanded_uncertainty > 2 * 100 * 7.5 / 80, "15 kPa on each of two readings of 80"
 
 
 @pytest.mark.parametrize(("shares", "stays"), [([99, 98, 99], "passing"), ([1, 2, 1], "venting")])

@@ -23,7 +23,7 @@ WIDER = {
 def monte_carlo(small: bool) -> Iterator[Row]:
     for case in CASES:
         draws = {(True, True): 150, (True, False): 1_000, (False, True): 2_000}.get(
-            (small, case.name in SLOW), 20_000
+            (small, case.name in SLOW), 10_000
         )
         yield agreement(case, draws)
 

@@ -1,0 +1,236 @@
+"""What stands beside the findings: smallest defect shown, instruments, hole and sensor on the road."""
+
+import json
+import math
+from pathlib import Path
+from typing import Any
+
+import pytest
+from scipy import optimize, stats
+
+import calc
+from calc.checks.evidence import Evidence
+from calc.checks.finding import Finding
+from calc.checks.heat import shares
+from calc.checks.instruments import instruments, smallest_shown
+from calc.checks.on_the_road import best_gear, road_plan, sensor_line
+from calc.job import without_nulls
+from calc.physics.orifice import hole_area, mass_flow
+from calc.uncertainty.decision import Limit
+from tests.calc.checks.bench import DIAL, DIAL_U, finding
+
+EXAMPLE = Path(__file__).resolve().parents[3] / "fixtures" / "jobs" / "contract_example.json"
+
+
+def judged(**changed: Any) -> dict[str, Any]:
+    job = {**json.loads(EXAMPLE.read_text(encoding="utf-8")), **changed}
+    return json.loads(calc.judge_text(json.dumps(job).encode()))
+
+
+def row(verdict: dict[str, Any], check: str) -> dict[str, Any]:
+    return next(each for each in verdict["findings"] if each["check"] == check)
+
+
+def evidence(**job: Any) -> Evidence:
+    return Evidence(without_nulls({"format": "job/1", "id": "j", **job}))
+
+
+def found(limit: Limit, u: float) -> Finding:
+    return Finding("actuator_start", "kPa", "within", value=70.0, uncertainty=u, limit=limit)
+
+
+@pytest.mark.parametrize(("low", "high"), [(60.0, 80.0), (69.0, 71.0), (None, 80.0), (60.0, None)])
+def test_the_smallest_defect_is_where_the_chance_has_fallen_to_5_per_cent(
+    low: float | None, high: float | None
+) -> None:
+    shown = smallest_shown(found(Limit(low, high), DIAL_U))
+    assert shown is not None
+
+    def inside(x: float) -> float:
+        normal = stats.norm(x, DIAL_U)
+        above = 1.0 if high is None else normal.cdf(high)
+        return float(above - (0.0 if low is None else normal.cdf(low)))
+
+    for end in (shown.low, shown.high):
+        if end is not None:
+            assert inside(end) == pytest.approx(0.05, abs=1e-6)
+    assert (shown.low is None, shown.high is None) == (low is None, high is None)
+
+
+def test_what_is_not_judged_shows_nothing() -> None:
+    assert smallest_shown(finding("actuator_start", {})) is None
+    assert smallest_shown(finding("turbo_wheels", {"turbo_inspection": {"spins_free": True}})) is None
+
+
+def test_the_smallest_hole_is_that_whose_area_would_be_called_outside() -> None:
+    test = {"gauge": "g1", "volume_l": 10, "readings": [{"t_s": 0, "p_kpa": 60}, {"t_s": 60, "p_kpa": 55}]}
+    spec = {"charge_leak_hole_mm": {"max": 1.0}}
+    hole = finding("charge_leak_hole", {"charge_decay": test}, spec=spec)
+    shown = smallest_shown(hole)
+    assert shown is not None
+    area, u, relative = (hole.facts[key] for key in ("area_m2", "area_u_m2", "area_relative"))
+    fixed = math.sqrt(u**2 - (relative * area) ** 2)
+
+    def miss(mm: float) -> float:
+        here = hole_area(mm / 1e3)
+        return (here - hole_area(1e-3)) / math.hypot(fixed, relative * here) - stats.norm.ppf(0.95)
+
+    assert shown.high == pytest.approx(optimize.brentq(miss, 1.0, 5.0), rel=1e-3)
+
+
+def test_the_hole_on_the_road_is_the_nozzle_at_that_boost() -> None:
+    """A 1 mm hole costs 0.2 % of the air: the trade's own figure."""
+    on_road = row(judged(), "charge_leak_hole")["on_road"]
+    mm = row(judged(), "charge_leak_hole")["value"]
+    lost = mass_flow(0.62, hole_area(mm / 1e3), on_road["boost_kpa_abs"] * 1e3, 100_100.0, 318.15)
+    assert on_road["loss_gps"] == pytest.approx(1e3 * lost, rel=0.01)
+    one_mm = on_road["share_pct"] / mm**2
+    assert one_mm == pytest.approx(0.2, abs=0.03)
+    assert on_road["smallest_share_pct"] > on_road["share_pct"]
+
+
+def test_a_class_1_6_dial_cannot_show_a_gain_error_of_5_per_cent_and_says_so() -> None:
+    """Reference section 11: u(G) near 0.03 to 0.05 over 120 kPa."""
+    line = row(judged(), "road_sensor")["line"]
+    assert 0.05 < line["gain_expanded"] < 0.12
+    assert "cannot show a gain error" in line["says"]
+
+
+def test_a_fine_gauge_shows_the_gain_of_the_reference_example() -> None:
+    """(101.0, 104.0), (221.0, 218.0) kPa: gain 0.95, offset +8.05 kPa."""
+    fine = {"id": "g1", "kind": "digital", "accuracy_pct_reading": 0.1, "resolution_kpa": 0.1}
+    run = {
+        "id": "r1",
+        "noted": [
+            {"pull": 1, "engine_rpm": 3500, "boost_specified_kpa_abs": 221, "boost_actual_kpa_abs": 218}
+        ],
+        "readings": [{"pull": 1, "engine_rpm": 3500, "gauge": "g1", "p_kpa": 120}],
+    }
+    seen = evidence(
+        site={"barometric_kpa_abs": 101.0},
+        gauges=[fine],
+        tests={"sensors_at_rest": {"charge_pressure_kpa_abs": 104.0}, "road": [run]},
+    )
+    line = sensor_line(seen)
+    assert line is not None
+    assert (line.gain, line.offset_kpa) == (pytest.approx(0.95), pytest.approx(8.05))
+    u = math.sqrt(0.75**2 + 0.75**2 + (0.95 * 0.15) ** 2 + (0.95 * 0.1 / 12**0.5) ** 2) / 120.0
+    assert line.gain_expanded == pytest.approx(2.0 * u, rel=0.02)
+
+
+def test_gauges_say_their_doubt_days_and_hose() -> None:
+    gauge = {**DIAL, "calibrated_on": "2026-03-02", "hose_m": 3.0, "hose_bore_mm": 4}
+    (clean,) = instruments(evidence(opened_at="2026-11-25T09:12:00+00:00", gauges=[gauge]))
+    assert clean.days == 268
+    assert clean.expanded == pytest.approx(2 * DIAL_U, rel=1e-4)
+    assert clean.delay == pytest.approx(0.00874 + 2 * 0.00168187, rel=0.03)  # reference: 3 m, 20 mL, 2 bar
+    assert not clean.hose_matters
+
+
+def test_a_pinched_hose_matters() -> None:
+    """A bore of 1 mm: resistance by 4⁴ greater."""
+    (pinched,) = instruments(evidence(gauges=[{**DIAL, "hose_m": 3.0, "hose_bore_mm": 1}]))
+    assert pinched.hose_matters
+    assert pinched.lag_kpa is not None
+    assert pinched.lag_kpa > 5.0
+    assert pinched.days is None
+
+
+@pytest.mark.parametrize(("calibrated", "opened"), [("soon", "2026-11-25T09:12:00Z"), (None, None)])
+def test_no_dates_no_days(calibrated: str | None, opened: str | None) -> None:
+    (gauge,) = instruments(evidence(opened_at=opened, gauges=[{**DIAL, "calibrated_on": calibrated}]))
+    assert gauge.days is None
+
+
+def test_the_pull_is_planned_from_tyre_and_ratios() -> None:
+    """Reference section 12: 4500 rev/min in 1.32 x 3.94 on 205/55 R16 are 100.056 km/h."""
+    vehicle = {"tyre": "205/55 R16", "final_drive": 3.94, "gear_ratios": [3.5, 2.0, 1.32, None, 0.8]}
+    plan = road_plan(evidence(vehicle=vehicle))
+    assert [pull.gear for pull in plan] == [1, 2, 3, 5]
+    assert plan[2].to_kmh == pytest.approx(100.056, rel=1e-5)
+    assert plan[2].from_kmh == pytest.approx(100.056 / 3, rel=1e-5)
+    assert best_gear(plan, 90.0) == plan[1]
+    assert best_gear(plan, 20.0) is None
+    assert best_gear(plan, None) is None
+
+
+@pytest.mark.parametrize(
+    "vehicle", [{}, {"tyre": "round", "final_drive": 4, "gear_ratios": [1]}, {"tyre": "205/55 R16"}]
+)
+def test_no_plan_without_figures(vehicle: dict[str, Any]) -> None:
+    assert road_plan(evidence(vehicle=vehicle)) == []
+
+
+def test_no_gear_below_the_speed_typed_in_is_said() -> None:
+    verdict = judged(site={"barometric_kpa_abs": 100.1, "speed_limit_kmh": 20})
+    assert verdict["road_plan"]["gear"] is None
+    assert all(pull["legal"] is False for pull in verdict["road_plan"]["pulls"])
+    assert any("rollers" in hint for hint in verdict["hints"])
+    wide = judged(site={"barometric_kpa_abs": 100.1, "speed_limit_kmh": 100})
+    assert wide["road_plan"]["gear"] == 3
+
+
+@pytest.mark.parametrize(("vin", "hints"), [
+    ("1M8GDM9AXKP042788", 0), ("1M8GDM9A0KP042788", 1), ("1m8gdm9axkp042788", 0), ("short", 0), (None, 0),
+])  # fmt: skip
+def test_a_check_digit_is_a_hint_only(vin: str | None, hints: int) -> None:
+    """49 CFR 565: a worked example, and the same with its check digit wrong."""
+    assert len(judged(vehicle={"vin": vin})["hints"]) == hints
+
+
+def cooler(**temperatures: float) -> list[Any]:
+    return shares(
+        evidence(
+            site={"barometric_kpa_abs": 99.0, "ambient_c": 25},
+            gauges=[DIAL],
+            tests={"cooler_drop": {"gauge": "g1", "before_kpa": 102.3, "after_kpa": 95, **temperatures}},
+        )
+    )
+
+
+def test_cooler_and_compressor_of_the_reference() -> None:
+    effectiveness, efficiency = cooler(before_c=120, after_c=45)
+    assert effectiveness.value == pytest.approx(0.789474, rel=1e-6)
+    assert efficiency.name == "compressor_efficiency"
+    (warm,) = [each for each in cooler(before_c=112, inlet_c=25) if each.name == "compressor_efficiency"]
+    assert warm.value == pytest.approx(0.7703, abs=1e-4)
+
+
+def test_above_one_is_refused_with_the_likely_cause() -> None:
+    (efficiency,) = cooler(before_c=70)
+    assert efficiency.value is None
+    job = judged()
+    tests = json.loads(EXAMPLE.read_text(encoding="utf-8"))["tests"]
+    tests["cooler_drop"] = {"gauge": "g1", "before_kpa": 112, "after_kpa": 104, "before_c": 40, "after_c": 45}
+    beside = row(judged(tests=tests), "cooler_drop")
+    assert beside["compressor_efficiency"]["value"] is None
+    assert "behind the cooler" in beside["compressor_efficiency"]["says"]
+    assert beside["cooler_effectiveness"]["value"] is None
+    assert "compressor_efficiency" not in row(job, "cooler_drop")
+
+
+def test_turns_come_with_their_doubt() -> None:
+    """26 kPa × 0.14 mm/kPa ÷ 1 mm; u of the start 3.97 kPa, travel 9 to 12 mm over 75 ± 4.1 kPa."""
+    turned = judged()["adjustment"]
+    rate = 10.5 / 75
+    u_rate = rate * math.hypot(3 / (2 * 3**0.5) / 10.5, 2.0412 / 75)
+    assert turned["rod_turns"] == 3.6
+    assert turned["rod_turns_expanded"] == pytest.approx(2 * math.hypot(rate * DIAL_U, 26 * u_rate), abs=0.05)
+
+
+def test_load_is_absolute_under_boost() -> None:
+    run = {
+        "id": "r1",
+        "noted": [
+            {
+                "pull": 1, "engine_rpm": 3000, "boost_specified_kpa_abs": 200, "boost_actual_kpa_abs": 200,
+                "air_mass_gps": 100, "intake_air_c": 40,
+            }
+        ],
+    }  # fmt: skip
+    verdict = judged(tests={"road": [run]}, vehicle={"displacement_l": 2.0})
+    assert row(verdict, "road_air_mass")["absolute_load"]["value"] == pytest.approx(169)  # J1979: 168.9 %
+
+
+def test_the_hold_is_also_a_hole() -> None:
+    assert 0.0 < row(judged(), "actuator_hold")["hole_mm"]["value"] < 0.05
