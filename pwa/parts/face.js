@@ -23,7 +23,7 @@ export function face({ gauge, kpa, limit, unit, take }) {
     limit && band(limit, scale, gauge),
     marks(gauge, scale, unit),
     draw("text", { x: MIDDLE, y: 142, class: "face-unit" }, unit),
-    gauge.class_pct && draw("text", { x: MIDDLE, y: 164, class: "face-class" }, words.gauges.classOf(gauge.class_pct)),
+    gauge.class_pct && draw("text", { x: MIDDLE, y: 164, class: "face-class" }, words.gauges.classOf(printNumber(gauge.class_pct))),
     Number.isFinite(kpa) && needle(scale(kpa)),
     draw("circle", { cx: MIDDLE, cy: MIDDLE, r: 5, class: "hub" }),
   );

@@ -21,7 +21,7 @@ function shortGauge(job, gauge) {
 }
 
 function gradeOf(gauge) {
-  return gauge.kind === "digital" ? words.gauges.digital : gauge.class_pct && words.gauges.classOf(gauge.class_pct);
+  return gauge.kind === "digital" ? words.gauges.digital : gauge.class_pct && words.gauges.classOf(printNumber(gauge.class_pct));
 }
 
 /** Gauges of a job are numbered as they were put on it. */

@@ -2,7 +2,7 @@
 export const words = {
   language: "de",
   title: (when) => `Kopie der Arbeit dieses Telefons, ${when}`,
-  what: "Alles, was dieses Telefon enthielt. Die Werkstatt liest diese Datei am Schreibtisch ein; nichts kommt doppelt an.",
+  what: "Alles, was dieses Telefon enthielt. Die Werkstatt liest diese Datei im Büro ein; nichts kommt doppelt an.",
   unnamed: "Fahrzeug noch ohne Namen",
   photo: (number) => `Foto ${number}`,
   open: (count) => `${count} Einträge waren noch nicht in der Werkstatt, als diese Kopie entstand.`,
