@@ -4,6 +4,8 @@
 [ISO3779] ISO 3779:2009, structure of the number, from memory.
 """
 
+from math import fsum
+
 from calc.errors import OutOfRange
 
 LENGTH = 17
@@ -52,7 +54,7 @@ def weighted_sum(vin: str) -> int:
     strangers = sorted({letter for letter in vin if letter not in VALUES})
     if strangers:
         raise OutOfRange(f"vehicle identification number holds {' '.join(strangers)}, which no number holds")
-    return sum(VALUES[letter] * weight for letter, weight in zip(vin, WEIGHTS, strict=True))
+    return round(fsum(VALUES[letter] * weight for letter, weight in zip(vin, WEIGHTS, strict=True)))
 
 
 def check_digit(vin: str) -> str:

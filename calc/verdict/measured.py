@@ -38,7 +38,9 @@ def beside_finding(found: Finding, evidence: Evidence, said: Sentences) -> Row:
 
 
 def _hole(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
-    row: Row = {"adiabatic_mm": significant(found.facts["adiabatic_mm"], DOUBT_DIGITS)}
+    mm = found.facts["adiabatic_mm"]
+    says = said.words.MEASURED["adiabatic"].format(mm=said.figures.number(mm, "mm"))
+    row: Row = {"adiabatic": {"value": significant(mm, DOUBT_DIGITS), "says": says}}
     loss = road_loss(evidence, found, None if shown is None else shown.high)
     if loss is None:
         return row

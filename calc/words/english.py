@@ -844,6 +844,7 @@ MEASURED = {
     "shown_both": "With these instruments less than {low} or more than {high} would be called outside.",
     "leak": "At {boost} absolute and {rpm} rev/min the hole would lose {loss} g/s, {share} % of the engine's "
     "air.",
+    "adiabatic": "Had the air cooled as it went, {mm} mm: a fall within seconds lies between.",
     "leak_shown": "The smallest hole that this test can show would lose {share} %.",
     "gain": "From rest to road the sensor's gain is {gain}, its offset {offset}.",
     "gain_blind": "These gauges cannot show a gain error below {least} %.",
