@@ -1,5 +1,6 @@
 """A technician with a phone: taps what stands on the screen by its name, and counts the taps."""
 
+import re
 from pathlib import Path
 
 from playwright.sync_api import Locator, Page, expect
@@ -15,28 +16,33 @@ class Technician:
         self.page = page
         self.taps = 0
 
-    def _touch(self, target: Locator) -> None:
+    def touch(self, target: Locator) -> None:
+        """One touch, counted."""
         self.taps += 1
         target.click()
 
     def tap(self, name: str) -> None:
         """Touches the button or link of this name."""
         button = self.page.get_by_role("button", name=name, exact=True)
-        self._touch(button.or_(self.page.get_by_role("link", name=name, exact=True)).first)
+        self.touch(button.or_(self.page.get_by_role("link", name=name, exact=True)).first)
+
+    def tap_first(self, beginning: str) -> None:
+        """Touches the first button whose name begins so."""
+        self.touch(self.page.get_by_role("button", name=re.compile(f"^{re.escape(beginning)}")).first)
 
     def go_on(self) -> None:
         """Touches the large button at the bottom."""
-        self._touch(self.page.locator("footer .main"))
+        self.touch(self.page.locator("footer .main"))
 
     def open(self, title: str) -> None:
         """Opens a test from the list of what remains."""
-        self._touch(self.page.locator("ul.links a").filter(has=self.page.get_by_text(title, exact=True)))
+        self.touch(self.page.locator("ul.links a").filter(has=self.page.get_by_text(title, exact=True)))
         self.is_at(title)
 
     def choose(self, question: str, answer: str) -> None:
         """Answers a question with one of its choices."""
         group = self.page.get_by_role("group", name=question)
-        self._touch(group.get_by_role("button", name=answer))
+        self.touch(group.get_by_role("button", name=answer))
 
     def write(self, label: str, text: str) -> None:
         """Types into a field with the phone's own keyboard and leaves it."""
@@ -58,23 +64,23 @@ class Technician:
         """Opens the pad for a reading where it is not open yet, presses the keys and keeps it."""
         pad = self.page.get_by_role("form", name=f"Reading pad: {label}")
         if not pad.is_visible():
-            self._touch(self.page.locator("button.reading, button.card").filter(has_text=label).first)
+            self.touch(self.page.locator("button.reading, button.card").filter(has_text=label).first)
         for key in figure:
-            self._touch(pad.get_by_role("button", name=KEY_NAMES.get(key, key), exact=True))
-        self._touch(pad.locator(".keep"))
+            self.touch(pad.get_by_role("button", name=KEY_NAMES.get(key, key), exact=True))
+        self.touch(pad.locator(".keep"))
         expect(self.page.locator(".kept")).to_contain_text("kept: ")
 
     def leave_pad(self) -> None:
         """Closes the pad where it stands open."""
         close = self.page.get_by_role("button", name="Close the pad")
         if close.is_visible():
-            self._touch(close)
+            self.touch(close)
 
     def photograph(self, picture: Path) -> None:
         """Takes a photo on this page with a camera that gives `picture`."""
         before = self.page.locator("ul.photos img").count()
         with self.page.expect_file_chooser() as chooser:
-            self._touch(self.page.locator(".photo-button label").first)
+            self.touch(self.page.locator(".photo-button label").first)
         chooser.value.set_files(picture)
         expect(self.page.locator("ul.photos img")).to_have_count(before + 1)
 
