@@ -909,6 +909,7 @@ MEASURED = {
     "shown_both": "Mit diesen Messgeräten würde weniger als {low} oder mehr als {high} beanstandet.",
     "leak": "Bei {boost} absolut und {rpm} 1/min gingen durch das Loch {loss} g/s verloren, {share} % der "
     "Luft des Motors.",
+    "adiabatic": "Ohne Wärmezufuhr beim Ausströmen {mm} mm: Ein Abfall in Sekunden liegt dazwischen.",
     "leak_shown": "Durch das kleinste Loch, das diese Prüfung zeigen kann, gingen {share} % verloren.",
     "gain": "Von der Ruhe zur Fahrt beträgt die Steigung des Sensors {gain}, sein Versatz {offset}.",
     "gain_blind": "Einen Steigungsfehler unter {least} % können diese Manometer nicht zeigen.",
