@@ -20,6 +20,7 @@ HYSTERESIS_KPA, VACUUM_HYSTERESIS_KPA = 15.0, 5.0
 BACK_ON_STOP_MM = 0.5  # travel left at nought that still counts as back; common practice, no source
 MOVED_MM = 0.5
 MEDIAN = 1.2533  # a median's standard error over that of a mean, normal errors: sqrt(π/2)
+RISING_FIT = "rising fit"
 STALLED_ROWS = 3  # rising readings, the last no higher than before, from which a pump is at its end
 
 
@@ -209,10 +210,13 @@ def _returns_in_sweep(evidence: Evidence, check: Check) -> Finding:
 
 def rising_fit(evidence: Evidence) -> SweepFit | None:
     """First movement, end of travel and rate of the rising sweep, as depth; None if it cannot be fitted."""
-    try:
-        return fit_sweep(*_columns(_sweep(evidence, "rising")))
-    except CannotFit:
-        return None
+    if RISING_FIT not in evidence.worked_out:
+        try:
+            evidence.worked_out[RISING_FIT] = fit_sweep(*_columns(_sweep(evidence, "rising")))
+        except CannotFit:
+            evidence.worked_out[RISING_FIT] = None
+    fit: SweepFit | None = evidence.worked_out[RISING_FIT]
+    return fit
 
 
 @dataclass(frozen=True, slots=True)

@@ -140,7 +140,8 @@ def fit_sweep(pressures: Sequence[float], travels: Sequence[float]) -> SweepFit:
     """
     check_points(pressures, travels, FEWEST_BEFORE + FEWEST_AFTER)
     points = Points.of(pressures, travels)
-    ramp = _with_stop(points, best_ramp(points, breaks=1)) or _checked(best_ramp(points, breaks=1))
+    plain = best_ramp(points, breaks=1)
+    ramp = _with_stop(points, plain) or _checked(plain)
     unknowns = 3 if ramp.stop is None else 4
     s = math.sqrt(ramp.rss / (len(points.p) - unknowns))
     se_rate = s / math.sqrt(ramp.spread)
