@@ -13,7 +13,7 @@ from api.desk import pages as desk
 from api.erasure import Eraser
 from api.office import pages
 from api.people import access, session
-from api.routes import blobs, jobs, own, phone, reports, sync
+from api.routes import blobs, description, jobs, own, phone, reports, sync
 from api.secret import cookie_key
 from api.shelf import Shelf
 from api.store import database
@@ -25,6 +25,7 @@ BLUEPRINTS = (
     reports.blueprint,
     sync.blueprint,
     own.blueprint,
+    description.blueprint,
     desk.blueprint,
     *office.BLUEPRINTS,
     phone.blueprint,

@@ -8,6 +8,7 @@ from typing import Any
 from flask import Response, flash, redirect, render_template, url_for
 from flask_wtf import FlaskForm
 from wtforms import BooleanField, SelectMultipleField, SubmitField
+from wtforms.fields import SelectChoice
 from wtforms.validators import InputRequired
 from wtforms.widgets import CheckboxInput, ListWidget
 
@@ -109,7 +110,7 @@ def _marks(job: KeptJob) -> set[str]:
 
 def _form(held: list[KeptJob]) -> EraseForm:
     form = EraseForm()
-    form.jobs.choices = [(job.id, _line(job)) for job in held]
+    form.jobs.choices = [SelectChoice(job.id, _line(job)) for job in held]
     return form
 
 

@@ -7,6 +7,7 @@ from flask import Response, flash, redirect, render_template, request, url_for
 from flask_wtf import FlaskForm
 from flask_wtf.file import FileField, FileRequired
 from wtforms import SelectField, StringField, SubmitField
+from wtforms.fields import SelectChoice
 from wtforms.validators import Length
 
 from api.clock import stamp
@@ -25,7 +26,9 @@ COLUMNS = ("make", "model", "engine", "quantity", "least", "most", "source", "ty
 TYPED = COLUMNS[:7]  # who typed a limit, and when, is what this server knows, not what a file says
 MOST_ROWS = 5_000
 LARGEST_FILE = 1024 * 1024
-TITLES = [(quantity.key, f"{quantity.title}, {quantity.unit}") for quantity in quantities.QUANTITIES]
+TITLES = [
+    SelectChoice(quantity.key, f"{quantity.title}, {quantity.unit}") for quantity in quantities.QUANTITIES
+]
 
 
 class LimitForm(FlaskForm):

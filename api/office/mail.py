@@ -11,6 +11,7 @@ from typing import Any
 from flask import flash, redirect, render_template, url_for
 from flask_wtf import FlaskForm
 from wtforms import IntegerField, PasswordField, SelectField, SubmitField
+from wtforms.fields import SelectChoice
 from wtforms.validators import InputRequired, Length, NumberRange, Optional, ValidationError
 
 from api.context import connection, context
@@ -24,7 +25,10 @@ office_mail = blueprint("office_mail")
 
 PASSWORD_FILE = "mail.password"  # noqa: S105  (its name)
 SECONDS = 15.0
-PROTECTION = [("starttls", "STARTTLS (port 587)"), ("tls", "TLS from the start (port 465)")]
+PROTECTION = [
+    SelectChoice("starttls", "STARTTLS (port 587)"),
+    SelectChoice("tls", "TLS from the start (port 465)"),
+]
 
 
 class PlainAddress:

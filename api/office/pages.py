@@ -36,6 +36,7 @@ def blueprint(name: str, prefix: str = "/office") -> Blueprint:
     made = Blueprint(name, __name__, url_prefix=prefix, template_folder="templates")
     made.register_error_handler(Problem, _problem)
     made.register_error_handler(HTTPException, _http)
+    made.after_request(_private)
     return made
 
 
@@ -54,6 +55,12 @@ def safe_next(asked: str | None) -> str:
     if asked and asked.startswith("/") and not asked.startswith(("//", "/\\")) and not parts.netloc:
         return asked
     return url_for("office_jobs.home")
+
+
+def _private(response: Response) -> Response:
+    """Pages with names on them stay in no cache (OWASP ASVS 5.0, 14.3.2)."""
+    response.headers.setdefault("Cache-Control", "no-store")
+    return response
 
 
 def _check_token() -> None:

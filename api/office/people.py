@@ -5,6 +5,7 @@ from typing import Any
 from flask import flash, redirect, render_template, request, url_for
 from flask_wtf import FlaskForm
 from wtforms import PasswordField, SelectField, SubmitField
+from wtforms.fields import SelectChoice
 from wtforms.validators import Optional
 
 from api.clock import stamp
@@ -39,7 +40,9 @@ class PersonForm(FlaskForm):
         validators=[Optional(), Guessable()],
         description="Leave empty to keep the present one. Every session of the person ends.",
     )
-    left = SelectField("Account", choices=[("", "open"), ("closed", "closed: cannot sign in")])
+    left = SelectField(
+        "Account", choices=[SelectChoice("", "open"), SelectChoice("closed", "closed: cannot sign in")]
+    )
     send = SubmitField("Save")
 
 
