@@ -1,11 +1,15 @@
 """What can go wrong with a request, in one shape for every client."""
 
 import errno
+import shutil
 import sqlite3
 
 from flask import Flask, Response, jsonify
 from werkzeug.exceptions import HTTPException
 
+from api.context import context
+
+HARDLY_ANY_ROOM = 1_000_000
 STAYS = "Nothing is lost: what was not taken stays on the phone and is sent again by itself."
 NOT_WRITTEN = {
     "SQLITE_FULL": "The workshop's disk is full.",
@@ -46,9 +50,11 @@ def no_room(error: OSError) -> Problem:
     return Problem(507, "no_room", f"The workshop's computer could not write the photo to its disk. {STAYS}")
 
 
-def not_written(error: sqlite3.DatabaseError) -> Problem:
+def not_written(error: sqlite3.DatabaseError, free_bytes: int) -> Problem:
     """What a phone is told when the database cannot take its work; it keeps the work and sends it again."""
     name = getattr(error, "sqlite_errorname", "")
+    if name.startswith("SQLITE_IOERR") and free_bytes < HARDLY_ANY_ROOM:
+        name = "SQLITE_FULL"
     for start, says in NOT_WRITTEN.items():
         if name.startswith(start):
             return Problem(503, "storage", f"{says} {STAYS}")
@@ -66,7 +72,7 @@ def register(app: Flask) -> None:
     @app.errorhandler(sqlite3.DatabaseError)
     def storage(error: sqlite3.DatabaseError) -> tuple[Response, int]:
         app.logger.error("the database could not be used: %s", error)
-        return answer(not_written(error))
+        return answer(not_written(error, shutil.disk_usage(context().database.parent).free))
 
     app.register_error_handler(Problem, answer)
     app.register_error_handler(HTTPException, from_http)

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from pathlib import Path
 
 from flask import Blueprint, Response, jsonify, request
 
@@ -20,7 +21,7 @@ KINDS = {b"\xff\xd8\xff": ("image/jpeg", ".jpg"), b"\x89PNG": ("image/png", ".pn
 @blueprint.get("/api/blobs/<name>")
 def fetch(name: str) -> Response:
     """The bytes as they came; `HEAD` tells whether they are here, and else where the next part begins."""
-    path = context().blobs.find(name)
+    path = context().blobs.find(name) or _finished(name)
     if path is None:
         return _not_here(name)
     data = path.read_bytes()
@@ -52,6 +53,13 @@ def keep(name: str) -> Response | tuple[dict[str, str], int]:
     except OSError as error:
         raise no_room(error) from None
     return {"sha256": name}, 201 if is_new else 200
+
+
+def _finished(name: str) -> Path | None:
+    try:
+        return context().blobs.finish(name)
+    except OSError as error:
+        raise no_room(error) from None
 
 
 def _join(name: str) -> Response:

@@ -1,9 +1,10 @@
 """`/api/sync` and what goes with it: operations handed in, the list taken up, whole jobs, the list's end."""
 
+import secrets
 from io import BytesIO
 from typing import Any
 
-from flask import Blueprint, request
+from flask import Blueprint, current_app, request
 
 from api import erasure, exchange, intake
 from api.context import connection, context
@@ -38,8 +39,18 @@ def sync() -> dict[str, Any]:
         "answers": [answer.as_json() for answer in answers],
         **listed,
         **_erasures_for(body.get("erasures_sum")),
+        "run": run(),
         "server_time": exchange.server_time(),
     }
+
+
+def run() -> str:
+    """This run of the server, by a random name: a phone that meets another one proves anew what is safe.
+
+    A list that phones have rebuilt after a restore can be the same to the last hash while photos are missing.
+    """
+    name: str = current_app.extensions.setdefault("teepiece_run", secrets.token_hex(8))
+    return name
 
 
 @blueprint.get("/api/standing")

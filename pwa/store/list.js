@@ -132,6 +132,13 @@ function unprovedNotes(book, rows) {
   return [...jobs].map((job) => ({ ...book.record(job).note, safeAt: null }));
 }
 
+/** The server was started anew, perhaps over an older copy of its data: what was safe there is to be proved again. */
+function allUnproved(book, rows) {
+  const held = [...book.records.values()].filter((record) => !record.isEmpty).map(({ note }) => ({ ...note, safeAt: null }));
+  const noted = new Set(held.map(({ id }) => id));
+  return [...held, ...unprovedNotes(book, rows).filter(({ id }) => !noted.has(id))];
+}
+
 function asKept(rows) {
   return [...rows.values()].map(({ operation, ...row }) => row);
 }
@@ -153,11 +160,12 @@ export async function takeReply(book, batch, reply) {
     const taking = new Taking(book, erasures, rows);
     taking.takeFrom(reply);
     for (const job of reply.jobs ?? []) if (!book.holds(job)) taking.wanted.add(job);
-    const values = { standing: after, wanted: [...taking.wanted] };
+    const isOtherRun = reply.run !== book.values.get("run");
+    const values = { standing: after, wanted: [...taking.wanted], run: reply.run };
     return withErasures(book, erasures, rows, change({
       rows: asKept(rows),
-      notes: unprovedNotes(book, rows),
-      blobs: reply.restart ? unsent(book) : [],
+      notes: isOtherRun ? allUnproved(book, rows) : unprovedNotes(book, rows),
+      blobs: reply.restart || isOtherRun ? unsent(book) : [],
       values,
       gone: { rows: taking.gone },
     }));

@@ -1,0 +1,64 @@
+"""The parent of the servers in `workshop.py`: reads wishes from standard input, forks a server for each."""
+
+import json
+import os
+import signal
+import sys
+from contextlib import ExitStack
+from pathlib import Path
+from typing import Any
+
+from waitress.server import create_server
+
+from api.app import create_app
+from api.context import PROJECT
+from tests.fire import faults
+
+
+def main() -> None:
+    signal.signal(signal.SIGCHLD, signal.SIG_IGN)  # children that ended leave nothing behind
+    for line in sys.stdin:
+        print(json.dumps(born(json.loads(line))), flush=True)
+
+
+def born(wish: dict[str, Any]) -> dict[str, Any]:
+    reading, writing = os.pipe()
+    pid = os.fork()
+    if pid == 0:
+        os.close(reading)
+        child(wish, writing)
+    os.close(writing)
+    with os.fdopen(reading) as answer:
+        told = answer.readline()
+    return {"pid": pid, "port": int(told)} if told.strip().isdigit() else {"pid": pid, "error": told}
+
+
+def child(wish: dict[str, Any], writing: int) -> None:
+    """Serve until killed; the fault is armed once the server is up."""
+    try:
+        os.setsid()
+        app = create_app(wish["data"], pwa=Path(wish["pwa"]) if wish["pwa"] else PROJECT / "pwa")
+        server = create_server(
+            app, host="127.0.0.1", port=wish["port"], threads=8, ident=None, max_request_body_size=2**25
+        )
+        with ExitStack() as armed:
+            arm(armed, wish["fault"])
+            os.write(writing, f"{server.effective_port}\n".encode())
+            os.close(writing)
+            server.run()
+    except BaseException as error:  # noqa: BLE001  (told to whoever asked; the child ends here in any case)
+        os.write(writing, f"{error!r}\n".encode())
+    finally:
+        os._exit(1)
+
+
+def arm(armed: ExitStack, fault: dict[str, Any]) -> None:
+    if not fault:
+        return
+    countdown = faults.Countdown(fault["at"])
+    kinds = {"statement": faults.counted_statements, "file": faults.counted_files}
+    armed.enter_context(kinds[fault["kind"]](countdown))
+
+
+if __name__ == "__main__":
+    main()
