@@ -1,6 +1,7 @@
 /** Leads the pad through the fields of a page: what is being typed, what is kept, which field comes next. */
 import { face } from "./face.js";
 import { pad } from "./pad.js";
+import { photoButton } from "./photos.js";
 import { mark, outcomeWords } from "./fields.js";
 import { el } from "./el.js";
 import { figureOf, limitText, maySign, shown, stored, textOf, unitOf } from "./quantity.js";
@@ -10,8 +11,9 @@ import { words } from "../words/words.js";
 /**
  * @param job the job's context
  * @param fields gives the fields of the page that take a number, in order
+ * @param step whose photos may be taken beside a number: the page's id
  */
-export function createEntry(job, fields) {
+export function createEntry(job, fields, step) {
   const state = { key: null, text: "" };
   const field = () => fields().find(({ key }) => key === state.key);
   const set = (text) => {
@@ -55,7 +57,8 @@ export function createEntry(job, fields) {
     build() {
       const one = field();
       if (!one) return null;
-      return pad({ ...look(one, state, job), ...keysOf(one, state, set, job), keep, skip: next, close, next: following(fields(), one) });
+      const photo = photoButton(job, step, one.label, "pad");
+      return pad({ ...look(one, state, job), ...keysOf(one, state, set, job), photo, keep, skip: next, close, next: following(fields(), one) });
     },
   };
 }

@@ -6,7 +6,7 @@ const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9"];
 
 /**
  * @param {{label: string, text: string, unit: string, hint: string, last: string, step: string|null, sign: boolean,
- *          live: Node|null, face: Node|null, type: Function, back: Function, minus: Function, nudge: Function, keep: Function,
+ *          live: Node|null, face: Node|null, photo: Node|null, type: Function, back: Function, minus: Function, nudge: Function, keep: Function,
  *          skip: Function, close: Function}} shown
  */
 export function pad(shown) {
@@ -70,11 +70,12 @@ function gap(name) {
   return el("span", { class: "gap", key: `gap ${name}` });
 }
 
-function lastRow({ skip, next, ready }) {
+function lastRow({ skip, next, ready, photo }) {
   return el(
     "div",
-    { class: "pad-last" },
+    { class: photo ? "pad-last with-photo" : "pad-last" },
     el("button", { type: "button", class: "second", key: "skip", on: { click: skip } }, next ? words.pad.skip : words.pad.done),
+    photo,
     el("button", { type: "submit", class: "main keep", key: "keep" }, ready ? words.pad.keep(ready) : words.pad.keepNothing),
   );
 }

@@ -3,9 +3,9 @@ import { words } from "../words/words.js";
 import { el } from "./el.js";
 import { listAt } from "./pointer.js";
 
-/** A button that opens the camera for a step of the job. */
-export function photoButton(job, step, caption) {
-  const id = `photo-${step}`;
+/** A button that opens the camera for a step of the job; `place` tells two of the same page apart. */
+export function photoButton(job, step, caption, place = "page") {
+  const id = `photo-${place}-${step}`;
   const take = async (event) => {
     const { files } = event.target;
     if (!files.length) return;

@@ -6,18 +6,17 @@ export function createVerdicts(engine, language, changed) {
   const known = new Map();
   let trial = { asked: null, verdict: null };
 
-  function ask(handle, unit, entry) {
-    const asked = JSON.stringify(handle.document) + unit;
-    if (entry.asked === asked) return;
-    entry.asked = asked;
-    entry.fresh = false;
-    engine.judge(handle.document, { unit, language }).then(
-      (verdict) => answer(entry, asked, { verdict, fault: null, fresh: true }),
-      (error) => answer(entry, asked, { fault: error, fresh: error.kind === "broken" }),
+  /** A handle's document stays the same object until something in it changes. */
+  function ask({ document }, unit, entry) {
+    if (entry.document === document && entry.unit === unit) return;
+    Object.assign(entry, { document, unit, fresh: false });
+    engine.judge(document, { unit, language }).then(
+      (verdict) => answer(entry, document, unit, { verdict, fault: null, fresh: true }),
+      (error) => answer(entry, document, unit, { fault: error, fresh: error.kind === "broken" }),
     );
   }
-  function answer(entry, asked, result) {
-    if (entry.asked !== asked) return;
+  function answer(entry, document, unit, result) {
+    if (entry.document !== document || entry.unit !== unit) return;
     Object.assign(entry, result);
     changed();
   }
@@ -52,7 +51,7 @@ export function createVerdicts(engine, language, changed) {
     },
     /** Ask again: the engine has become ready. */
     forget() {
-      for (const entry of known.values()) entry.asked = null;
+      for (const entry of known.values()) entry.document = null;
     },
   };
 }

@@ -24,7 +24,7 @@ export function actuatorScreen(app, job) {
     app.repaint();
   });
   const fields = () => fieldsOf(job, clock);
-  const entry = createEntry(job, fields);
+  const entry = createEntry(job, fields, "actuator");
   const start = async () => {
     prepareSound();
     entry.close();

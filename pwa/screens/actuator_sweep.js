@@ -22,7 +22,7 @@ const BEYOND_END_STEPS = 1;
 
 export function actuatorSweepScreen(app, job) {
   const fields = () => stepsOf(job).map((step) => stepField(job, step));
-  const entry = createEntry(job, fields);
+  const entry = createEntry(job, fields, "actuator_sweep");
   const build = () =>
     testPage(job, {
       id: "actuator_sweep", text, entry, drawing: actuatorTravel(text.parts), fields: fields(),

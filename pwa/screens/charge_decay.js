@@ -25,7 +25,7 @@ export function chargeDecayScreen(app, job) {
     app.repaint();
   });
   const fields = () => [...setUp(job), ...(reading.time === null ? [] : [readingField(job, reading.time)])];
-  const entry = createEntry(job, fields);
+  const entry = createEntry(job, fields, "charge_decay");
   const readAt = (time) => {
     reading.time = time;
     entry.open(`reading ${time}`);

@@ -15,7 +15,7 @@ export const plainTestScreen = (id) => (app, job) => {
   const at = `/tests/${id}`;
   const gauge = described.gauge ? { path: `${at}/gauge`, use: id } : null;
   const fields = () => (described.fields ?? []).map((field) => fieldOf(job, { text, at, gauge }, field));
-  const entry = createEntry(job, fields);
+  const entry = createEntry(job, fields, id);
   const build = () =>
     testPage(job, {
       id, text, entry, drawing: drawings[described.drawing](text.parts), fields: fields(),

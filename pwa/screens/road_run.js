@@ -22,7 +22,7 @@ export function roadRunScreen(app, job, runId) {
   const run = () => job.value(path);
   const current = () => view.pull ?? pullsOf(run()).at(-1) ?? 1;
   const fields = () => Object.values(pullFields(job, run(), current())).flat();
-  const entry = createEntry(job, fields);
+  const entry = createEntry(job, fields, "road");
   const next = () => {
     view.pull = (pullsOf(run()).at(-1) ?? 0) + 1;
     entry.open(`${view.pull} charge`);
@@ -54,7 +54,7 @@ function buildRun(app, job, view) {
     under: text.readBy[run.read_by] ?? text.under,
     back: { href: link("job", job.id, isBase(run) ? "base_boost_run" : "road"), text: isBase(run) ? words.tests.base_boost_run.title : text.title },
     key: `main run ${run.id}`,
-    main: [isTold(run) ? null : asked(job, view), (isTold(run) || begun) && opened(app, job, view)],
+    main: [(isTold(run) || begun) && opened(app, job, view), isTold(run) ? null : asked(job, view)],
     bar: bar(app, job, view),
   };
   return page(content, app.keeper);

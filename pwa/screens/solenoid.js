@@ -23,7 +23,7 @@ export function solenoidScreen(app, job) {
   const field = ([name, kind, more]) =>
     placeField(job, { path: `${AT}/${name}`, label: text.fields[name], hint: text.hints[name], kind, ...more });
   const fields = () => READ.map(field).map((one) => (one.kind === "ohm" ? { ...one, show } : one));
-  const entry = createEntry(job, fields);
+  const entry = createEntry(job, fields, "solenoid");
   const open = () =>
     oneOf({
       label: text.open, options: [[OPEN_OHM, text.openYes]], chosen: job.value(OHM),

@@ -17,7 +17,7 @@ const ENDS_PCT = [0, 100];
 
 export function solenoidSweepScreen(app, job) {
   const fields = () => [fedField(job), ...DUTIES_PCT.map((duty) => stepField(job, duty))];
-  const entry = createEntry(job, fields);
+  const entry = createEntry(job, fields, "solenoid_sweep");
   const choice = (label, name, options) =>
     oneOf({ label, options, chosen: job.value(`${AT}/${name}`), choose: (value) => job.set(label, `${AT}/${name}`, value) });
   const build = () =>
