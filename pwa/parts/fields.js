@@ -3,12 +3,12 @@ import { words } from "../words/words.js";
 import { oneOf } from "./chips.js";
 import { el } from "./el.js";
 import { gaugeFor } from "./gauges.js";
-import { limitText, textOf } from "./quantity.js";
+import { asLimit, limitText, textOf } from "./quantity.js";
 
 /** A field that stands at one place of the document: {path, label, kind, limit?, check?, hint?, gauge?: {path, use}}. */
 export function placeField(job, spec) {
   const gauge = spec.gauge ? gaugeFor(job, spec.gauge) : null;
-  const limit = spec.limit ? job.value(`/spec/${spec.limit}`) : undefined;
+  const limit = spec.limit ? asLimit(job.value(`/spec/${spec.limit}`)) : undefined;
   const places = (value) => [[spec.path, value], ...gaugePlace(job, spec, gauge)];
   const write = (value) => job.handle.setMany(places(value));
   return { key: spec.path, ...spec, gauge, limit, value: job.value(spec.path), places, write };

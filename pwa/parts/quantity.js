@@ -53,6 +53,11 @@ export function shown(kind, value, unit) {
   return isPressure(kind) ? fromKpa(value, unit) : value;
 }
 
+/** A limit as its ends: some may also be written as one number, the most allowed. */
+export function asLimit(limit) {
+  return typeof limit === "number" ? { max: limit } : limit;
+}
+
 /** A limit in words: '0.60 to 0.80 bar', 'at most 5 kPa/min', 'at least 120 kPa'. */
 export function limitText(kind, limit, unit, words) {
   if (!limit) return "";

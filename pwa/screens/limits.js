@@ -2,6 +2,7 @@
 import { words } from "../words/words.js";
 import { carName } from "../parts/car.js";
 import { el } from "../parts/el.js";
+import { asLimit } from "../parts/quantity.js";
 import { limitField, numberField, textField } from "../parts/inputs.js";
 import { button, mainButton, page, section } from "../parts/page.js";
 import { link } from "../parts/router.js";
@@ -23,8 +24,27 @@ const LIMITS = {
   road: [
     ["boost_specified_peak_kpa_abs", "pressureAbsolute"],
     ["boost_tolerance_kpa", "pressure", "single"],
+    ["abort_boost_kpa", "pressure", "single"],
   ],
 };
+
+/** For the tests that not every job needs, and tolerances that the calculation has a usual figure for. */
+const FURTHER = [
+  ["actuator_hysteresis_kpa", "pressure"],
+  ["supply_drop_v", "volt"],
+  ["ground_drop_v", "volt"],
+  ["base_boost_kpa", "pressure"],
+  ["bypass_hold_kpa", "pressure"],
+  ["intake_depression_kpa", "pressure"],
+  ["cooler_drop_kpa", "pressure"],
+  ["exhaust_back_pressure_kpa", "pressure"],
+  ["volumetric_efficiency", "number"],
+  ["rest_pressure_tolerance_kpa", "pressure", "single"],
+  ["rest_temperature_tolerance_c", "celsius", "single"],
+  ["sensor_tolerance_kpa", "pressure", "single"],
+  ["correction_tolerance_kpa", "pressure", "single"],
+  ["control_ratio_tolerance", "number", "single"],
+];
 
 export function limitsScreen(app, job) {
   return { build: () => build(app, job) };
@@ -42,6 +62,7 @@ function build(app, job) {
       copies(app, job),
       textField({ label: text.source, hint: text.sourceHint, key: "/spec/source", value: job.value("/spec/source"), change: (value) => job.set(text.source, "/spec/source", value) }),
       Object.entries(LIMITS).map(([group, rows]) => section(text[group], rows.map((row) => fieldOf(job, row)))),
+      el("details", { key: "further" }, el("summary", {}, text.further), el("p", { class: "hint" }, text.furtherSays), FURTHER.map((row) => fieldOf(job, row))),
     ],
     bar: mainButton({ text: words.car.done, href: link("job", job.id) }),
   };
@@ -53,7 +74,7 @@ function fieldOf(job, [name, kind, single]) {
   const label = words.limits.names[name];
   const change = (value) => job.set(label, path, value);
   if (single) return numberField({ label, kind, unit: job.unit, key: path, value: job.value(path), change });
-  return limitField({ label, kind, unit: job.unit, limit: job.value(path), change, words: words.limits });
+  return limitField({ label, kind, unit: job.unit, limit: asLimit(job.value(path)), change, words: words.limits });
 }
 
 /** Earlier jobs with limits: those of the same engine first of all, none of another engine where one is named. */

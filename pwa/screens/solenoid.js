@@ -14,8 +14,8 @@ const OPEN_OHM = 1e6;
 const READ = [
   ["coil_ohm", "ohm", { limit: "solenoid_coil_ohm_20c", check: "solenoid_coil" }],
   ["coil_c", "celsius"],
-  ["supply_drop_v", "volt", { check: "solenoid_supply" }],
-  ["ground_drop_v", "volt", { check: "solenoid_ground" }],
+  ["supply_drop_v", "volt", { limit: "supply_drop_v", check: "solenoid_supply" }],
+  ["ground_drop_v", "volt", { limit: "ground_drop_v", check: "solenoid_ground" }],
 ];
 
 export function solenoidScreen(app, job) {
