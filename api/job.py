@@ -1,8 +1,27 @@
-"""A job document, looked at by the server: its title, and the blobs that it names."""
+"""A job document, looked at by the server: its verdict, its title, and the blobs that it names."""
 
 from typing import Any
 
+import calc
 from api.store.blobs import NAME
+
+# The contract allows 64 MB. A day with logs stays far below this; more would hold up everybody else.
+LARGEST = 8 * 1024 * 1024
+
+
+class NotWholeError(Exception):
+    """The job cannot be judged: it breaks the contract, or is too large; the message names the place."""
+
+
+def judged(text: str, *, unit: str, language: str = "en") -> str:
+    """The verdict on a job document, as text. Raises `NotWholeError`."""
+    data = text.encode()
+    if len(data) > LARGEST:
+        raise NotWholeError(f": the document has {len(data)} bytes; {LARGEST} are judged here")
+    try:
+        return calc.judge_text(data, unit=unit, language=language)
+    except calc.BrokenDocument as broken:
+        raise NotWholeError(str(broken)) from None
 
 
 def title(document: dict[str, Any], unnamed: str = "Car not named yet") -> str:

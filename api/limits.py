@@ -35,10 +35,11 @@ def run(module: str, given: bytes, seconds: float) -> bytes:
     return done.stdout
 
 
-def limit_memory(most: int) -> None:
-    """Bound this process's address space; systems without such a limit have the time limit alone."""
+def limit(memory: int, seconds: int) -> None:
+    """Bound this process's address space and its time on the processor, where the system has such limits."""
     try:
         import resource
     except ImportError:
         return
-    resource.setrlimit(resource.RLIMIT_AS, (most, most))
+    resource.setrlimit(resource.RLIMIT_AS, (memory, memory))
+    resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))

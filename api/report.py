@@ -8,11 +8,10 @@ from pathlib import Path
 
 import calc
 from api import limits, pictures
-from api.job import blob_names
+from api.job import LARGEST, NotWholeError, blob_names, judged
 from api.pdf import process
 from api.pdf.request import ReportRequest
 
-LARGEST_DOCUMENT = 8 * 1024 * 1024
 LARGEST_PHOTO = 16 * 1024 * 1024
 PHOTO_ENDINGS = frozenset({".jpg", ".jpeg", ".png"})
 
@@ -41,11 +40,10 @@ def prepare(
 
     `photo` gives the printed copy of a photo by its SHA-256, None where the photo is not at hand, and raises
     `pictures.UnreadableError` where it cannot be decoded.
-    Raises `calc.BrokenDocument` for a document that breaks the contract.
+    Raises `api.job.NotWholeError` for a document that cannot be judged.
     """
-    data = job.encode()
-    verdict = calc.judge_text(data, unit=unit, language=language)
-    photos, unreadable = _photos(blob_names(calc.read_job(data)), photo)
+    verdict = judged(job, unit=unit, language=language)
+    photos, unreadable = _photos(blob_names(calc.read_job(job.encode())), photo)
     return ReportRequest(
         job=job,
         verdict=verdict,
@@ -86,8 +84,8 @@ def write(
                 pictures.printed_copy(originals[name].read_bytes()) if name in originals else None
             ),
         )
-    except calc.BrokenDocument as broken:
-        raise UnreadableError(str(broken)) from None
+    except NotWholeError as reason:
+        raise UnreadableError(str(reason)) from None
     _save(output, _drawn(request))
 
 
@@ -106,14 +104,15 @@ def _photos(names: Iterable[str], photo: PhotoFinder) -> tuple[dict[str, bytes],
 
 def _text_of(job: Path) -> str:
     try:
-        if job.stat().st_size > LARGEST_DOCUMENT:
-            raise UnreadableError(
-                f"{job}: a job document holds at most {LARGEST_DOCUMENT // 1024 // 1024} MB"
-            )
+        if job.stat().st_size > LARGEST:
+            raise UnreadableError(f"{job}: a job document holds at most {LARGEST // 1024 // 1024} MB")
         data = job.read_bytes()
     except OSError as problem:
         raise UnreadableError(f"{job}: {problem.strerror}") from None
-    calc.read_job(data)  # names the place of the first fault, bytes that are no UTF-8 included
+    try:
+        calc.read_job(data)  # names the first broken place, bytes that are no UTF-8 included
+    except calc.BrokenDocument as broken:
+        raise UnreadableError(str(broken)) from None
     return data.decode()
 
 

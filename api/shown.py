@@ -9,7 +9,6 @@ def copy_of(name: str) -> bytes | None:
 
     Raises `pictures.UnreadableError` where the blob cannot be decoded in the limits.
     """
-    original = context().blobs.find(name)
-    if original is None:
-        return None
-    return pictures.kept_copy(original, context().database.parent / "copies")
+    blobs = context().blobs
+    original = blobs.find(name)
+    return None if original is None else pictures.kept_copy(original, blobs.copy_path(name))

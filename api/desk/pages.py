@@ -1,5 +1,6 @@
 """`/desk` and `/desk/jobs/<id>`: which jobs there are, and everything about one of them."""
 
+import json
 from functools import cache
 from itertools import islice
 from pathlib import Path
@@ -14,7 +15,7 @@ from api import pictures, shown
 from api.context import connection, context
 from api.errors import Problem
 from api.guard import SANDBOX_POLICY
-from api.job import blob_names, title
+from api.job import NotWholeError, blob_names, judged, title
 from api.pdf.figures import Printer
 from api.pdf.page import page
 from api.pdf.request import ReportRequest
@@ -47,8 +48,8 @@ def job_page(job_id: str) -> str:
     job, unit = find(job_id), _unit()
     try:
         values = page(_material(job, unit))
-    except calc.BrokenDocument as broken:
-        raise not_whole(broken) from None
+    except NotWholeError as reason:
+        raise not_whole(reason) from None
     return _filled(
         "job.html",
         **values,
@@ -102,7 +103,7 @@ def _material(job: KeptJob, unit: str) -> ReportRequest:
     there = [name for name in blob_names(job.document) if context().blobs.find(name)]
     return ReportRequest(
         job=job.text,
-        verdict=calc.judge_text(job.text.encode(), unit=unit),
+        verdict=judged(job.text, unit=unit),
         form="technical",
         paper="a4",
         unit=unit,
@@ -127,9 +128,9 @@ def _row(job: KeptJob, printer: Printer) -> dict[str, Any]:
 def _said(job: KeptJob, printer: Printer) -> dict[str, str]:
     """The verdict in a line, and how sure it is; a job that is not whole yet says where."""
     try:
-        verdict = calc.judge(job.document, unit=printer.unit)
-    except calc.BrokenDocument as broken:
-        return {"says": str(broken), "standing": ""}
+        verdict = json.loads(judged(job.text, unit=printer.unit))
+    except NotWholeError as reason:
+        return {"says": str(reason), "standing": ""}
     conclusion = verdict["conclusion"] or {}
     standing = printer.words.standings.get(conclusion.get("standing", ""), "")
     return {"says": verdict["says"], "standing": standing}

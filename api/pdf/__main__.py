@@ -2,11 +2,11 @@
 
 import sys
 
-from api.limits import limit_memory
-from api.pdf.process import MEMORY
+from api.limits import limit
+from api.pdf.process import MEMORY, PROCESSOR_SECONDS
 from api.pdf.render import render
 from api.pdf.request import from_json
 
 if __name__ == "__main__":
-    limit_memory(MEMORY)
+    limit(MEMORY, PROCESSOR_SECONDS)
     sys.stdout.buffer.write(render(from_json(sys.stdin.read())))

@@ -8,6 +8,7 @@ from markupsafe import Markup
 from api.job import title
 from api.pdf import charts, readings
 from api.pdf.airline import air_line
+from api.pdf.columns import columns, halves, pieces, section_lines, text_lines
 from api.pdf.figures import Printer
 from api.pdf.findings import fault_rows, finding_rows, not_examined, not_weighed
 from api.pdf.pulls import pulls
@@ -29,6 +30,9 @@ def page(request: ReportRequest) -> dict[str, Any]:
         "paper": request.paper,
         "language": request.language,
         "say": printer.words.say,
+        "arranged": lambda sections: columns(pieces(sections), 3, section_lines),
+        "halves": lambda items: halves(items, text_lines),
+        "said": lambda rows: halves(rows, lambda row: 1 + text_lines(row.says + row.source)),
         "title": f"{heading}: {title(document, printer.words.say('no_car'))}",
         **_head(document, heading, printer),
         **_sentences(verdict, printer, customer=is_customers),

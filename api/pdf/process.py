@@ -5,7 +5,8 @@ from threading import BoundedSemaphore, Lock
 from api import limits
 from api.pdf.request import ReportRequest
 
-SECONDS = 30.0
+SECONDS = 90.0  # by the clock, for a machine that has much to do
+PROCESSOR_SECONDS = 30
 MEMORY = 1024 * 1024 * 1024
 MODULE = "api.pdf"
 MOST_AT_ONCE = 4  # one is drawn, the others wait; the server's other threads stay free

@@ -8,7 +8,6 @@ from api.pdf.figures import Printer, is_number
 from api.pdf.order import in_order
 
 LONGEST_LOG = 40
-LONG = 16  # rows that are kept together
 NARROW = 3  # columns of a table that still fit beside others
 DAYS = frozenset({"calibrated_on", "taken_at", "when"})
 UNSEEN = frozenset({"id", "rank"})
@@ -35,11 +34,6 @@ class Section:
     def is_wide(self) -> bool:
         """Whether a table of it needs more than a narrow column."""
         return any(len(table.head) > NARROW for table in self.tables)
-
-    @property
-    def is_long(self) -> bool:
-        """Whether it may be broken over two columns or pages."""
-        return len(self.rows) + sum(len(table.rows) for table in self.tables) > LONG
 
     def __bool__(self) -> bool:
         return bool(self.rows or self.tables)

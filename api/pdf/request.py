@@ -71,12 +71,12 @@ def from_json(text: str) -> ReportRequest:
 
 
 def _printable(value: Any) -> Any:
-    """The same value with every unprintable character shown as U+FFFD, and lists of items without gaps."""
+    """The same value with every unprintable character shown as U+FFFD, and null only as a gap among numbers."""
     if isinstance(value, str):
         return UNPRINTABLE.sub("\N{REPLACEMENT CHARACTER}", value)
     if isinstance(value, dict):
         return {_printable(key): _printable(inner) for key, inner in value.items()}
     if isinstance(value, list):
-        holds_items = any(isinstance(inner, dict) for inner in value)
-        return [_printable(inner) for inner in value if not (holds_items and inner is None)]
+        is_series = any(isinstance(inner, int | float) for inner in value)
+        return [_printable(inner) for inner in value if is_series or inner is not None]
     return value

@@ -11,7 +11,7 @@ from api import exchange
 from api.context import connection, context
 from api.errors import Problem
 from api.fold.receipt import receipt_lines, receipt_sum
-from api.job import blob_names, title
+from api.job import NotWholeError, blob_names, judged, title
 from api.store import jobs, operations
 from api.store.jobs import KeptJob
 
@@ -70,9 +70,9 @@ def find(job_id: str) -> KeptJob:
 def judge(job: KeptJob, unit: str) -> str:
     """The verdict's text; a clear answer where the job is not whole yet."""
     try:
-        return calc.judge_text(job.text.encode(), unit=unit)
-    except calc.BrokenDocument as broken:
-        raise not_whole(broken) from None
+        return judged(job.text, unit=unit)
+    except NotWholeError as reason:
+        raise not_whole(reason) from None
 
 
 def asked_unit() -> str:
@@ -88,9 +88,9 @@ def asked(name: str, known: Sequence[str], usual: str) -> str:
     return given
 
 
-def not_whole(broken: calc.BrokenDocument) -> Problem:
+def not_whole(reason: NotWholeError) -> Problem:
     """What is answered where a job breaks the contract: the place and what is wrong there."""
-    return Problem(422, "broken_document", f"The job cannot be judged yet. {broken}")
+    return Problem(422, "broken_document", f"The job cannot be judged yet. Nothing of it is lost. {reason}")
 
 
 def _whole_number(name: str, absent: int, most: int) -> int:

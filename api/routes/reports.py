@@ -5,11 +5,11 @@ import re
 
 from flask import Blueprint, Response, current_app, request
 
-import calc
 from api import limits, report, shown
 from api.context import connection
 from api.errors import Problem
 from api.guard import SANDBOX_POLICY
+from api.job import NotWholeError
 from api.pdf import process
 from api.pdf.request import FORMS, PAPERS, ReportRequest
 from api.pdf.words import LANGUAGES
@@ -48,8 +48,8 @@ def _request_for(job: KeptJob) -> ReportRequest:
             made_at=last_change(connection(), job.id),
             photo=shown.copy_of,
         )
-    except calc.BrokenDocument as broken:
-        raise not_whole(broken) from None
+    except NotWholeError as reason:
+        raise not_whole(reason) from None
 
 
 def _drawn(wanted: ReportRequest) -> bytes:

@@ -1,0 +1,242 @@
+"""The report: everything of the job is on it, it is whole as a PDF, and nothing in a job can break it."""
+
+import hashlib
+import json
+from pathlib import Path
+from typing import Any
+
+import pikepdf
+import pytest
+
+from api.pdf.words import LANGUAGES
+from tests.api.hostile import HOSTILE
+from tests.api.paper import MADE_AT, drawn, missing_numbers, opened, request_for, tagged, text_of, words_of
+from tests.generated_jobs import generated_jobs
+
+DEMO = Path(__file__).resolve().parents[2] / "fixtures/demo"
+JOB: dict[str, Any] = json.loads((DEMO / "job.json").read_text("utf-8"))
+PHOTOS = {hashlib.sha256(path.read_bytes()).hexdigest(): path.read_bytes() for path in DEMO.glob("*.jpg")}
+EMPTY = {"format": "job/1", "id": "x"}
+
+
+@pytest.fixture(scope="module")
+def customer() -> bytes:
+    return drawn(JOB, form="customer", photos=PHOTOS)
+
+
+@pytest.fixture(scope="module")
+def technical() -> bytes:
+    return drawn(JOB, form="technical", photos=PHOTOS)
+
+
+def test_every_reading_and_limit_is_printed_for_the_customer(customer: bytes) -> None:
+    shown = {key: JOB[key] for key in ("spec", "site", "gauges", "tests")}
+    assert missing_numbers(shown, text_of(customer), "kPa") == []
+
+
+def test_every_reading_and_limit_is_printed_for_the_technician(technical: bytes) -> None:
+    assert missing_numbers(JOB, text_of(technical), "kPa") == []
+
+
+def test_every_sentence_of_the_verdict_is_printed_for_the_technician(technical: bytes) -> None:
+    verdict, text = request_for(JOB).findings, words_of(text_of(technical))
+    said = [
+        verdict["says"],
+        verdict["adjustment"]["says"],
+        verdict["repair_proof"]["says"],
+        *verdict["cautions"],
+    ]
+    said += [fault["says"] for fault in verdict["faults"] if fault["standing"] != "not_examined"]
+    said += [finding["title"] for finding in verdict["findings"]]
+    assert [sentence for sentence in said if words_of(sentence) not in text] == []
+
+
+def test_the_customer_reads_what_was_found_what_was_sound_and_what_was_not_looked_at(customer: bytes) -> None:
+    verdict, text = request_for(JOB).findings, words_of(text_of(customer))
+    said = [verdict["customer"]["says"], verdict["customer"]["means"], *verdict["cautions"]]
+    said += verdict["tested_sound"] + verdict["not_tested"]
+    said += [JOB["complaint"]["text"], JOB["technician"], JOB["customer"]["name"], verdict["engine"]]
+    said += [photo["caption"] for photo in JOB["photos"]]
+    assert [one for one in said if words_of(one) not in text] == []
+
+
+def test_a_customers_report_has_two_to_four_pages_and_the_photos_on_the_first(customer: bytes) -> None:
+    with opened(customer) as pdf:
+        assert 2 <= len(pdf.pages) <= 4
+        assert drawings_on(pdf.pages[0]) == len(PHOTOS)
+
+
+def test_the_technicians_report_has_the_photos_too(technical: bytes) -> None:
+    with opened(technical) as pdf:
+        assert sum(drawings_on(page) for page in pdf.pages) == len(PHOTOS)
+
+
+def test_job_and_verdict_are_attached_byte_for_byte(customer: bytes) -> None:
+    wanted = request_for(JOB)
+    with opened(customer) as pdf:
+        attached = {name: pdf.attachments[name].get_file().read_bytes() for name in pdf.attachments}
+    assert attached == {"job.json": wanted.job.encode(), "verdict.json": wanted.verdict.encode()}
+
+
+def test_the_file_says_language_title_and_standard(customer: bytes) -> None:
+    with opened(customer) as pdf:
+        assert str(pdf.Root.Lang) == "en"
+        assert str(pdf.docinfo.Title) == "Tern Street Garage: Brindle Saloon 1.8 turbo petrol"
+        with (
+            pdf.open_metadata() as metadata
+        ):  # ISO 19005-3: the part and level of PDF/A stand in the metadata
+            assert (metadata["pdfaid:part"], metadata["pdfaid:conformance"]) == ("3", "A")
+
+
+def test_the_structure_can_be_read_aloud(technical: bytes) -> None:
+    """ISO 14289-1 (PDF/UA), 7.1 to 7.5, as far as it goes without a validator."""
+    with opened(technical) as pdf:
+        assert bool(pdf.Root.MarkInfo.Marked)
+        nodes = list(tagged(pdf))
+        kinds = [str(node.S) for node in nodes]
+        assert kinds.count("/H1") == 1
+        figures = [node for node in nodes if str(node.S) == "/Figure"]
+        assert len(figures) == 3 + len(PHOTOS)
+        assert all(len(str(node.Alt)) > 10 for node in figures)
+        assert {str(node.P.S) for node in nodes if str(node.S) in ("/TH", "/TD")} == {"/TR"}
+
+
+def test_every_font_is_in_the_file(technical: bytes) -> None:
+    with opened(technical) as pdf:
+        things = [one for one in pdf.objects if isinstance(one, pikepdf.Dictionary)]
+        descriptors = [one for one in things if one.get("/Type") == pikepdf.Name.FontDescriptor]
+        assert descriptors
+        assert all("/FontFile2" in one for one in descriptors)
+
+
+def test_the_same_job_and_time_give_the_same_bytes() -> None:
+    first, again, later = (
+        drawn(JOB, form="short", photos=PHOTOS, made_at=at)
+        for at in (MADE_AT, MADE_AT, "2026-11-25T14:33:00+00:00")
+    )
+    assert first == again
+    assert first != later
+
+
+@pytest.mark.parametrize("paper", [("a4", 595, 842), ("letter", 612, 792)])
+def test_the_paper_is_the_one_asked_for(paper: tuple[str, int, int]) -> None:
+    """A4: ISO 216, 210 x 297 mm; letter: ANSI Y14.1, 8.5 x 11 in; one point is 1/72 in."""
+    name, width, height = paper
+    with opened(drawn(JOB, form="short", paper=name)) as pdf:
+        assert [round(float(side)) for side in pdf.pages[0].mediabox] == [0, 0, width, height]
+        assert len(pdf.pages) == 1
+
+
+def test_a_job_with_nothing_in_it_is_said_to_have_nothing() -> None:
+    text = text_of(drawn(EMPTY, form="customer"))
+    assert "Not looked at, so not known" in text
+    assert "What was measured" not in text
+    assert no_leftovers(text)
+
+
+def test_a_photo_that_cannot_be_shown_is_said_to_be_missing() -> None:
+    names = ["a" * 64, "b" * 64]
+    job = EMPTY | {"photos": [{"id": name, "sha256": name, "caption": "x"} for name in names]}
+    text = text_of(drawn(job, form="customer", unreadable=names[1:]))
+    assert text.count("has not reached the workshop's server") == 1
+    assert text.count("could not be read") == 1
+
+
+def test_null_anywhere_is_absent() -> None:
+    holey = {
+        "format": "job/1",
+        "id": "x",
+        "customer": None,
+        "gauges": [None],
+        "photos": [None, {"sha256": None}],
+    }
+    holey |= {
+        "tests": {"road": [{"id": "r", "readings": [None], "noted": None, "channels": {"t_s": [0, None]}}]}
+    }
+    assert no_leftovers(text_of(drawn(holey)))
+
+
+def test_what_the_contract_does_not_know_breaks_nothing() -> None:
+    strange = json.loads(json.dumps(JOB))
+    strange["tests"]["smoke"] |= {
+        "x": {"min": [1]},
+        "y": [[1, [2]], {"z": {}}],
+        "places": [],
+        "w_kpa": "words",
+    }
+    strange |= {
+        "tests": strange["tests"] | {"unheard_of": {"a": 1}},
+        "vehicle": {"make": "Ö" * 300, "odo": True},
+    }
+    assert no_leftovers(text_of(drawn(strange)))
+
+
+@pytest.mark.parametrize(("job", "unit"), list(generated_jobs(2, first=100)))
+def test_generated_jobs_are_printed_whole(job: dict[str, Any], unit: str) -> None:
+    text = text_of(drawn(job, unit=unit))
+    assert missing_numbers(job, text, unit) == []
+    assert no_leftovers(text)
+
+
+@pytest.fixture(scope="module")
+def attacked() -> bytes:
+    return drawn(filled(HOSTILE))
+
+
+def test_hostile_texts_change_nothing_but_themselves(attacked: bytes) -> None:
+    """Nothing in a text is fetched, run or taken as markup; the fetcher refuses every address but ours."""
+    assert len(HOSTILE) >= 50
+    with opened(drawn(filled(["quiet words"] * len(HOSTILE)))) as expected, opened(attacked) as pdf:
+        kinds = ("/Figure", "/H1", "/H2", "/Link")
+        assert count_of(pdf, *kinds) == count_of(expected, *kinds)
+        assert set(pdf.attachments) == {"job.json", "verdict.json"}
+        assert not any("/Annots" in page for page in pdf.pages)
+        assert "/OpenAction" not in pdf.Root
+        assert "/JavaScript" not in pdf.Root.get("/Names", {})
+
+
+def test_hostile_texts_are_printed_as_they_stand(attacked: bytes) -> None:
+    text = words_of(text_of(attacked))
+    ascii_only = [one for one in HOSTILE if one.isascii() and one.isprintable() and len(one) < 200]
+    assert len(ascii_only) > 30
+    assert [one for one in ascii_only if words_of(one) not in text] == []
+
+
+def filled(texts: list[str]) -> dict[str, Any]:
+    """A job whose every text place holds one of the texts."""
+    job = json.loads(json.dumps(JOB))
+    job["steps"] = [{"id": f"s{n}", "state": "in_order", "note": text} for n, text in enumerate(texts)]
+    job["photos"] = [{"id": f"p{n}", "sha256": text, "caption": text} for n, text in enumerate(texts[:8])]
+    job["complaint"]["text"], job["technician"] = texts[0], texts[1]
+    job["customer"] = {"name": texts[2], "email": texts[3], "phone": texts[4]}
+    job["vehicle"] |= {"registration": texts[5], "make": texts[6], "vin": texts[7], "modified": texts[8:12]}
+    job["workshop"] = {"name": texts[12], "address": texts[13]}
+    job["spec"]["source"] = texts[14]
+    job["opened_at"] = texts[15]
+    job["gauges"][0]["calibrated_on"] = texts[16]
+    return dict(job)
+
+
+def drawings_on(page: pikepdf.Page) -> int:
+    """How many images are drawn on a page (operator Do, ISO 32000-2, 8.8); pages share one list of them."""
+    images = {
+        name for name, one in page.resources.XObject.items() if one.get("/Subtype") == pikepdf.Name.Image
+    }
+    commands = pikepdf.parse_content_stream(page, "Do")
+    return sum(str(command.operands[0]) in images for command in commands)
+
+
+def count_of(pdf: pikepdf.Pdf, *kinds: str) -> list[int]:
+    found = [str(node.S) for node in tagged(pdf)]
+    return [found.count(kind) for kind in kinds]
+
+
+def no_leftovers(text: str) -> bool:
+    """No word of Python's or of the template's shows."""
+    return not any(word in text for word in ("None", "nan", "{{", "}}", "{", "Undefined", "True", "False"))
+
+
+def test_a_language_that_is_not_there_is_refused_by_name() -> None:
+    assert "en" in LANGUAGES
+    with pytest.raises(KeyError):
+        drawn(EMPTY, language="xx")
