@@ -25,7 +25,7 @@ FACTS = {
     "--cylinders": ("cylinders", 1.0, 24.0),
 }
 DONE, OUR_FAULT, REFUSED = 0, 1, 2
-LOG_BYTES, MAP_BYTES = 32_000_000, 1_000_000
+MAP_BYTES = 1_000_000
 
 
 class _Refused(Exception):
@@ -63,6 +63,7 @@ def _judge(name: str) -> str:
 
 def _read_log(arguments: Sequence[str]) -> str:
     from calc.logs import read_log
+    from calc.logs.decode import MAX_BYTES as LOG_BYTES
 
     names, wishes = _told_apart(arguments)
     if len(names) != 1:

@@ -1,7 +1,7 @@
 """The data rows of a table to columns: numbers for channels, text for times; odd rows told apart."""
 
 import csv
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from itertools import islice
 
 from calc.errors import UnreadableLog
@@ -21,6 +21,7 @@ class Columns:
         self.table, self.left_out, self.pad = table, left_out, pad
         self.numbers: dict[int, list[float | None]] = {column: [] for column in numeric}
         self.texts: dict[int, list[str]] = {column: [] for column in text}
+        self.odd: list[tuple[int, int, str]] = []  # column, row and text of cells that hold no number
         self._read()
 
     def _read(self) -> None:
@@ -33,7 +34,7 @@ class Columns:
             chunk, line = lines[start : start + CHUNK], self.table.first_line + start
             if {one.count(sign) for one in chunk} == {width - 1}:
                 cells = sign.join(chunk).split(sign)
-                self._take([cells[column::width] for column in range(width)], line)
+                self._take([cells[column::width] for column in range(width)])
             else:
                 self._take_rows([one.split(sign) if one else [] for one in chunk], width, line)
 
@@ -49,29 +50,38 @@ class Columns:
     def _take_rows(self, rows: list[list[str]], width: int, line: int) -> None:
         good = self._fitted(rows, width, line)
         if good:
-            self._take(list(zip(*good, strict=True)), line)
+            self._take(list(zip(*good, strict=True)))
 
-    def _take(self, columns: Sequence[Sequence[str]], line: int) -> None:
+    def _take(self, columns: Sequence[Sequence[str]]) -> None:
         for column, values in self.numbers.items():
-            values.extend(self._numbers(columns[column], column, line))
+            values.extend(self._numbers(columns[column], column))
         for column, texts in self.texts.items():
             texts.extend(columns[column])
 
-    def _numbers(self, cells: Sequence[str], column: int, line: int) -> Sequence[float | None]:
+    def account_for_odd_cells(self, kept: Container[int] | None) -> None:
+        """Count the cells that hold no number, in the rows that were kept; None for all rows."""
+        for column, row, text in self.odd:
+            if kept is None or row in kept:
+                name = self.table.headers[column].name
+                why = "a mark for no value" if is_gap(text) else "text in a number cell"
+                self.left_out.add("cell", why, 1, name, first=text[:40])
+
+    def _numbers(self, cells: Sequence[str], column: int) -> Sequence[float | None]:
         if self.table.quoted_comma:
             cells = [cell.replace(",", ".") for cell in cells]
         clean = None if self.table.careful else quick(cells)
-        return clean if clean is not None else [self._number(cell, column, line) for cell in cells]
+        if clean is not None:
+            return clean
+        first = len(self.numbers[column])
+        return [self._number(cell, column, row) for row, cell in enumerate(cells, first)]
 
-    def _number(self, cell: str, column: int, line: int) -> float | None:
+    def _number(self, cell: str, column: int, row: int) -> float | None:
         text = cell.strip()
         if not text:
             return None
         found = number(text)
         if found is None:
-            name = self.table.headers[column].name
-            why = "a mark for no value" if is_gap(text) else "text in a number cell"
-            self.left_out.add("cell", why, 1, name, first=text[:40])
+            self.odd.append((column, row, text))
         return found
 
     def _fitted(self, chunk: list[list[str]], width: int, line: int) -> list[list[str]]:

@@ -94,19 +94,9 @@ def converted(
 def _scaled(values: Column, factor: float, add: float) -> list[float | None]:
     if factor == 1.0 and add == 0.0:
         return values if isinstance(values, list) else list(values)
-    parts = round(1.0 / factor)
-    if add == 0.0 and parts > 1 and abs(parts * factor - 1.0) < 1e-12:
-        return divided(values, parts)
     if None in values:
         return [None if value is None else round(value * factor + add, DECIMALS) for value in values]
     return [round(value * factor + add, DECIMALS) for value in values if value is not None]
-
-
-def divided(values: Column, parts: int) -> list[float | None]:
-    """Values by a whole number: shorter figures than by its inverse, and no rounding needed."""
-    if None in values:
-        return [None if value is None else value / parts for value in values]
-    return [value / parts for value in values if value is not None]
 
 
 def _made(name: str, unit: Unit, values: Column, chosen: Chosen, facts: Facts) -> list[float | None] | None:

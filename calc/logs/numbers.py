@@ -27,14 +27,14 @@ GAP_MARKS = frozenset(
 PLAIN = re.compile(r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?\Z")
 _GROUPED = re.compile(r"[+-]?\d{1,3}(?:([ '\u00a0\u202f.,])\d{3})(?:\1\d{3})*(?:[.,]\d+)?\Z")
 _WITH_UNIT = re.compile(
-    r"([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?)\s*(?:%|[^\W\d_]|°|/)[\w°/%.]*\Z"
+    r"([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d+)?)(?:\s+[^\W\d_][\w°/%.]*|\s*%|\s*°\w?)\Z"
 )
 _APART = re.compile("[ '\u00a0\u202f]")
 
 
 def is_number(cell: str) -> bool:
-    """Whether a cell holds a plain number, with point or comma."""
-    return PLAIN.match(cell) is not None
+    """Whether a cell holds a number: with point or comma, in groups, with a unit behind it."""
+    return PLAIN.match(cell) is not None or number(cell) is not None
 
 
 def is_gap(cell: str) -> bool:

@@ -111,12 +111,14 @@ def _on_one_base(
     if len(used) == 1:
         times, guess = read[used[0]]
         rows = rising_rows(times, log.left_out)
+        cells.account_for_odd_cells(None if rows is None else frozenset(rows))
         base = [
             when for when in (times if rows is None else [times[row] for row in rows]) if when is not None
         ]
         _enough(base)
         columns = cells.numbers if rows is None else _picked(cells.numbers, rows)
         return columns, base, guess
+    cells.account_for_odd_cells(_rows_with_time([times for times, _ in read.values()]))
     series = {
         column: _series(cells.numbers[column], read[clocks[column].column][0], log) for column in wanted
     }
@@ -168,6 +170,12 @@ def _series(values: Sequence[float | None], times: Sequence[float | None], log: 
     rows = rising_rows(clean, log.left_out, "cell")
     kept = pairs if rows is None else [pairs[row] for row in rows]
     return [when for when, _ in kept if when is not None], [value for _, value in kept]
+
+
+def _rows_with_time(clocks: Sequence[Sequence[float | None]]) -> frozenset[int]:
+    return frozenset(
+        row for row, times in enumerate(zip(*clocks, strict=True)) if any(when is not None for when in times)
+    )
 
 
 def _picked(

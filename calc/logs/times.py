@@ -30,7 +30,7 @@ def spread_whole_seconds(times: list[float | None]) -> tuple[list[float | None],
     """Rows that share one whole second are spread evenly over it, where the clock shows no fractions."""
     known = [when for when in times if when is not None]
     same = sum(1 for a, b in pairwise(known) if a == b)
-    if not known or same < WHOLE_SECONDS_SHARE * len(known) or any(when % 1.0 for when in known):
+    if len(set(known)) < 2 or same < WHOLE_SECONDS_SHARE * len(known) or any(when % 1.0 for when in known):
         return times, False
     found = list(times)
     start = 0

@@ -27,7 +27,7 @@ class Oscillation:
 def oscillation(times: Sequence[float], values: Sequence[float], noise: float = NOISE_KPA) -> Oscillation:
     """Size and frequency of a swing to and fro.
 
-    size = median of the swings between turning points, where there are 3 and more
+    size = median of (one swing + the next)/2 between turning points, where there are 3 and more
 
     Parameters
     ----------
@@ -44,8 +44,8 @@ def oscillation(times: Sequence[float], values: Sequence[float], noise: float = 
 
     Notes
     -----
-    The median of the swings is what a trend under them does not move: it makes one way longer by as much as
-    the other shorter. Raises CannotFit for a log too slow or too short, also where the swings found last
+    A trend makes one way longer by as much as the other shorter, so that it drops out of a swing and the
+    next. Turning points are refined by a parabola, since samples seldom hit the top. Raises CannotFit for a log too slow or too short, also where the swings found last
     fewer than 2 samples each.
 
     Examples
@@ -67,13 +67,15 @@ def oscillation(times: Sequence[float], values: Sequence[float], noise: float = 
     if times[-1] - times[0] < SHORTEST_S:
         raise CannotFit(f"{times[-1] - times[0]:g} s are too short to show a swing")
     turns = turning_points(values, noise)[1:-1]
-    swings = [abs(values[b] - values[a]) for a, b in pairwise(turns)]
+    extremes = [_extreme(values, row) for row in turns]
+    swings = [abs(b - a) for a, b in pairwise(extremes)]
     if len(swings) < FEWEST_SWINGS:
         return Oscillation(0.0, 0.0, len(swings))
     lasting = (times[turns[-1]] - times[turns[0]]) / len(swings)
     if lasting < SAMPLES_A_SWING * interval:
         raise CannotFit(f"swings of {lasting:g} s are too quick for a row every {interval:g} s")
-    return Oscillation(median(swings), 1.0 / (2.0 * lasting), len(swings))
+    there_and_back = [(a + b) / 2.0 for a, b in pairwise(swings)]
+    return Oscillation(median(there_and_back), 1.0 / (2.0 * lasting), len(swings))
 
 
 def turning_points(values: Sequence[float], noise: float) -> list[int]:
@@ -115,3 +117,10 @@ def turning_points(values: Sequence[float], noise: float) -> list[int]:
             way, high = 1, row
             low = row
     return [*dict.fromkeys([*turns, len(values) - 1])]
+
+
+def _extreme(values: Sequence[float], row: int) -> float:
+    """Value at the vertex of the parabola through a turn and its neighbours."""
+    before, here, after = values[row - 1], values[row], values[row + 1]
+    bend = before - 2.0 * here + after
+    return here if bend == 0.0 else here - (after - before) ** 2 / (8.0 * bend)
