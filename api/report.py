@@ -34,6 +34,7 @@ def prepare(
     paper: str = "a4",
     unit: str = "kPa",
     language: str = "en",
+    workshop: dict[str, str] | None = None,
     photo: PhotoFinder,
 ) -> ReportRequest:
     """What the report of a job document is drawn from.
@@ -52,6 +53,7 @@ def prepare(
         unit=unit,
         made_at=made_at,
         language=language,
+        workshop=workshop or {},
         photos=photos,
         unreadable=unreadable,
     )

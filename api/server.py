@@ -2,6 +2,7 @@
 
 import errno
 import signal
+import socket
 import sqlite3
 import sys
 from collections.abc import Iterator
@@ -95,13 +96,14 @@ def _demo(context: Context, wanted: bool) -> str | None:
 
 def _listen(app: Flask, port: int) -> BaseWSGIServer:
     try:
-        return create_server(
-            app, host=LOOPBACK, port=port, threads=THREADS, ident=None, max_request_body_size=LARGEST_BODY
-        )
+        listening = socket.create_server((LOOPBACK, port))
     except OSError as problem:
         if problem.errno == errno.EADDRINUSE:
             raise NotStartedError(f"Port {port} is taken already; another one: --port {port + 1}") from None
         raise NotStartedError(f"Port {port} cannot be used: {problem.strerror}") from None
+    return create_server(
+        app, sockets=[listening], threads=THREADS, ident=None, max_request_body_size=LARGEST_BODY
+    )
 
 
 def _interrupt(_number: int, _frame: FrameType | None) -> None:

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import jinja2
-from flask import Blueprint, Response, request
+from flask import Response, request
 from werkzeug import Response as AnyResponse
 
 import calc
@@ -16,17 +16,18 @@ from api.context import connection, context
 from api.errors import Problem
 from api.guard import SANDBOX_POLICY
 from api.job import NotWholeError, blob_names, judged, title
+from api.office import pages as office
 from api.pdf.figures import Printer
 from api.pdf.page import page
 from api.pdf.request import ReportRequest
 from api.pdf.words import words_for
 from api.routes.jobs import asked, find, not_whole
 from api.shelf import Book
-from api.store import jobs
+from api.store import jobs, settings
 from api.store.changes import last_change
 from api.store.jobs import KeptJob
 
-blueprint = Blueprint("desk", __name__)
+blueprint = office.blueprint("desk", prefix="")
 
 USUAL_UNIT = "bar"
 MOST_LISTED = 100
@@ -87,13 +88,6 @@ def style() -> AnyResponse:
     return response.make_conditional(request)
 
 
-@blueprint.after_request
-def keep_private(response: Response) -> Response:
-    """Pages with customers' names stay in no cache."""
-    response.headers.setdefault("Cache-Control", "no-store")
-    return response
-
-
 def _unit() -> str:
     return asked("unit", calc.PRESSURE_UNITS, USUAL_UNIT)
 
@@ -108,6 +102,7 @@ def _material(job: KeptJob, unit: str) -> ReportRequest:
         paper="a4",
         unit=unit,
         made_at=last_change(connection(), job.id),
+        workshop=settings.read(connection(), "workshop"),
         photos=dict.fromkeys(there, b""),
     )
 

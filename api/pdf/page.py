@@ -24,7 +24,7 @@ def page(request: ReportRequest) -> dict[str, Any]:
     printer = Printer(request.unit, words_for(request.language))
     names = readings.names_of(document, printer)
     is_customers = request.form != "technical"
-    heading = _heading(document, printer)
+    heading, address = _workshop(document, request, printer)
     return {
         "form": request.form,
         "paper": request.paper,
@@ -33,8 +33,10 @@ def page(request: ReportRequest) -> dict[str, Any]:
         "arranged": lambda sections: columns(pieces(sections), 3, section_lines),
         "halves": lambda items: halves(items, text_lines),
         "said": lambda rows: halves(rows, lambda row: 1 + text_lines(row.says + row.source)),
+        "heading": heading,
+        "address": address,
         "title": f"{heading}: {title(document, printer.words.say('no_car'))}",
-        **_head(document, heading, printer),
+        **_head(document, printer),
         **_sentences(verdict, printer, customer=is_customers),
         "air_line": Markup(air_line(document, verdict, printer.words, customer=is_customers)),  # noqa: S704
         "charts": _charts(document, verdict, printer),
@@ -51,19 +53,21 @@ def page(request: ReportRequest) -> dict[str, Any]:
     }
 
 
-def _heading(document: dict[str, Any], printer: Printer) -> str:
-    workshop = document.get("workshop") or {}
-    return workshop.get("name") or printer.words.say("heading")
+def _workshop(document: dict[str, Any], request: ReportRequest, printer: Printer) -> tuple[str, str]:
+    """The workshop's name and address: as the job has them, else as the server's settings do."""
+    own, set_up = document.get("workshop") or {}, request.workshop
+    if own.get("name"):
+        return own["name"], own.get("address") or ""
+    lines = (set_up.get("street"), set_up.get("town"))
+    return set_up.get("name") or printer.words.say("heading"), ", ".join(line for line in lines if line)
 
 
-def _head(document: dict[str, Any], heading: str, printer: Printer) -> dict[str, Any]:
+def _head(document: dict[str, Any], printer: Printer) -> dict[str, Any]:
     vehicle, customer = document.get("vehicle") or {}, document.get("customer") or {}
     facts = [title(document, printer.words.say("no_car")), vehicle.get("registration")]
     if vehicle.get("odometer_km") is not None:
         facts.append(printer.figure("odometer_km", vehicle["odometer_km"]))
     return {
-        "heading": heading,
-        "address": (document.get("workshop") or {}).get("address") or "",
         "date": printer.day(document.get("opened_at")),
         "number": document["id"][:13],
         "car": [fact for fact in facts if fact],

@@ -22,7 +22,8 @@ class ReportRequest:
 
     `job` and `verdict` are the two JSON texts, attached to the PDF as they are; `made_at` is RFC 3339 and
     the only time that enters the file; `photos` are the printed copies by the SHA-256 of their originals, and
-    `unreadable` names those that are there and cannot be decoded.
+    `unreadable` names those that are there and cannot be decoded; `workshop` holds name, street and town
+    for a job that names no workshop itself.
     """
 
     job: str
@@ -32,6 +33,7 @@ class ReportRequest:
     unit: str
     made_at: str
     language: str = "en"
+    workshop: dict[str, str] = field(default_factory=dict)
     photos: dict[str, bytes] = field(default_factory=dict)
     unreadable: list[str] = field(default_factory=list)
 
@@ -71,7 +73,7 @@ def from_json(text: str) -> ReportRequest:
 
 
 def _printable(value: Any) -> Any:
-    """The same value with every unprintable character shown as U+FFFD, and null only as a gap among numbers."""
+    """The same value with unprintable characters shown as U+FFFD, and null only as a gap in numbers."""
     if isinstance(value, str):
         return UNPRINTABLE.sub("\N{REPLACEMENT CHARACTER}", value)
     if isinstance(value, dict):

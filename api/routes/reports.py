@@ -14,6 +14,7 @@ from api.pdf import process
 from api.pdf.request import FORMS, PAPERS, ReportRequest
 from api.pdf.words import LANGUAGES
 from api.routes.jobs import asked, asked_unit, find, not_whole
+from api.store import settings
 from api.store.changes import last_change
 from api.store.jobs import KeptJob
 
@@ -46,6 +47,7 @@ def _request_for(job: KeptJob) -> ReportRequest:
             unit=asked_unit(),
             language=asked("language", LANGUAGES, "en"),
             made_at=last_change(connection(), job.id),
+            workshop=settings.read(connection(), "workshop"),
             photo=shown.copy_of,
         )
     except NotWholeError as reason:

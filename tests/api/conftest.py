@@ -6,7 +6,10 @@ import pytest
 from flask import Flask
 from flask.testing import FlaskClient
 
+from api import demo
 from api.app import create_app
+from api.context import KEY
+from api.store import database
 
 STATE_CHANGE = {"X-Teepiece": "1", "Origin": "http://localhost"}
 
@@ -38,3 +41,13 @@ def app(tmp_path: Path, pwa: Path) -> Flask:
 def client(app: Flask) -> FlaskClient:
     """A browser of that server."""
     return app.test_client()
+
+
+@pytest.fixture
+def demo_client(app: Flask, client: FlaskClient) -> FlaskClient:
+    """A browser of a workshop that holds the demo job."""
+    context = app.extensions[KEY]
+    connection = database.connect(context.database)
+    demo.put_in(connection, context.blobs)
+    connection.close()
+    return client

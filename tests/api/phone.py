@@ -62,3 +62,11 @@ def own_hash(entries: list[dict[str, Any]]) -> str:
         one = json.loads(entry["operation"])["id"]
         running = hashlib.sha256(f"{running} {entry['number']} {one}".encode()).hexdigest()
     return running
+
+
+def made(client: FlaskClient, *changes: tuple[str, Any]) -> str:
+    """A job with these values at these places, synced by a phone; its id."""
+    job = new_id()
+    answers = Phone(client).sync(*(operation(job, path, value) for path, value in changes))
+    assert set(answers) == {"applied"}
+    return job
