@@ -75,6 +75,7 @@ function createApp(workbook) {
   const app = {
     workbook,
     repaint: painter.repaint,
+    repaintNow: painter.repaintNow,
     settings: readSettings(workbook),
     engineState: { state: "off" },
     syncState: { state: "idle" },

@@ -18,19 +18,19 @@ export function createEntry(job, fields, step) {
   const field = () => fields().find(({ key }) => key === state.key);
   const set = (text) => {
     state.text = text;
-    job.repaint();
+    job.repaintNow();
   };
 
   function open(key) {
     Object.assign(state, { key, text: "" });
-    job.repaint();
+    job.repaintNow();
     document.querySelector("#pad-line")?.focus({ preventScroll: true });
     document.querySelector(`[data-key="${CSS.escape(`row ${key}`)}"]`)?.scrollIntoView({ block: "nearest" });
   }
   function close() {
     const { key } = state;
     state.key = null;
-    job.repaint();
+    job.repaintNow();
     document.querySelector(`[data-key="${CSS.escape(`row ${key}`)}"]`)?.focus();
   }
   function next() {

@@ -41,17 +41,18 @@ function point(degrees, radius) {
 function marks({ span_kpa: [low, high], division_kpa: division }, scale, unit) {
   const count = Math.round((high - low) / division);
   const every = Math.max(1, Math.round(count / 4));
-  return Array.from({ length: count + 1 }, (_, index) => {
-    const kpa = low + index * division;
-    const large = index % every === 0;
-    return [tick(scale(kpa), large), large && number(scale(kpa), kpa, unit)];
-  });
+  const all = Array.from({ length: count + 1 }, (_, index) => low + index * division);
+  const large = all.filter((_, index) => index % every === 0);
+  return [
+    draw("path", { d: all.map((kpa) => tick(scale(kpa), 9)).join(""), class: "tick" }),
+    draw("path", { d: large.map((kpa) => tick(scale(kpa), 15)).join(""), class: "tick large" }),
+    large.map((kpa) => number(scale(kpa), kpa, unit)),
+  ];
 }
 
-function tick(degrees, large) {
-  const [x1, y1] = point(degrees, RADIUS - 3);
-  const [x2, y2] = point(degrees, RADIUS - (large ? 15 : 9));
-  return draw("line", { x1, y1, x2, y2, class: large ? "tick large" : "tick" });
+function tick(degrees, inwards) {
+  const ends = [RADIUS - 3, RADIUS - inwards].map((radius) => point(degrees, radius).map((at) => at.toFixed(1)).join(" "));
+  return `M${ends[0]}L${ends[1]}`;
 }
 
 function number(degrees, kpa, unit) {

@@ -23,6 +23,7 @@ export function jobContext(app, id) {
     keep: (label, action) => app.keeper.keep(handle, label, action),
     set: (label, path, value) => app.keeper.keep(handle, label, () => handle.set(path, value)),
     repaint: app.repaint,
+    repaintNow: app.repaintNow,
   };
 }
 

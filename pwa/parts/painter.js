@@ -5,20 +5,25 @@ import { patch } from "./patch.js";
 export function createPainter(root) {
   let screen = null;
   let painting = false;
-  let again = false;
+  let due = false;
 
+  /** Soon, and once for all that changed until then; a hidden page has no frames. */
   function repaint() {
-    if (!screen) return;
-    if (painting) {
-      again = true;
-      return;
-    }
-    paint();
-    if (!again) return;
-    again = false;
-    queueMicrotask(repaint);
+    if (due) return;
+    due = true;
+    if (document.hidden) setTimeout(paintDue);
+    else requestAnimationFrame(paintDue);
+  }
+  function paintDue() {
+    if (due) paint();
+  }
+  function repaintNow() {
+    if (painting) repaint();
+    else paint();
   }
   function paint() {
+    due = false;
+    if (!screen) return;
     painting = true;
     try {
       const fresh = screen.build();
@@ -33,13 +38,15 @@ export function createPainter(root) {
 
   return {
     repaint,
+    /** At once: for who must find on the page what has just been asked for. */
+    repaintNow,
     /** Change to another screen: its heading takes the focus, so that one hears where one is. */
     show(make) {
       const first = screen === null;
       screen?.leave?.();
       screen = make();
       root.replaceChildren();
-      repaint();
+      repaintNow();
       scrollTo(0, 0);
       if (!first) root.querySelector("h1")?.focus({ preventScroll: true });
     },

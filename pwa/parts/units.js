@@ -43,10 +43,20 @@ export function pressureText(kpa, unit) {
   return `${printPressure(kpa, unit)} ${unit}`;
 }
 
+const printers = new Map();
+
+/** Making one takes a phone a millisecond; a page prints dozens of numbers. */
+function printerOf(least, most) {
+  const name = `${least} ${most}`;
+  if (!printers.has(name)) {
+    printers.set(name, new Intl.NumberFormat(words.language, { minimumFractionDigits: least, maximumFractionDigits: most, useGrouping: false }));
+  }
+  return printers.get(name);
+}
+
 /** A number with `least` to `most` decimals and a true minus sign. */
 export function printNumber(value, least = 0, most = 3) {
-  const options = { minimumFractionDigits: least, maximumFractionDigits: most, useGrouping: false };
-  const text = value.toLocaleString(words.language, options);
+  const text = printerOf(least, most).format(value);
   return text.replace("-", "\u2212").replace(/^\u2212(0(?:[.,]0*)?)$/, "$1");
 }
 
