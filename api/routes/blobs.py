@@ -66,7 +66,7 @@ def _join(name: str) -> Response:
     start, end, total = _range()
     data = request.get_data()
     if len(data) != end - start + 1:
-        raise Problem(400, "bad_range", "The part is not as long as its Content-Range says.")
+        raise Problem(422, "bad_range", "The part is not as long as its Content-Range says.")
     try:
         whole = context().blobs.join(name, Part(start, total, data))
     except WrongOffsetError as wrong:
@@ -82,7 +82,7 @@ def _range() -> tuple[int, int, int]:
         raise Problem(400, "bad_range", "Content-Range is not of the form: bytes FIRST-LAST/TOTAL.")
     start, end, total = map(int, found.groups())
     if not start <= end < total:
-        raise Problem(400, "bad_range", "Content-Range does not lie within its total.")
+        raise Problem(422, "bad_range", "Content-Range does not lie within its total.")
     return start, end, total
 
 

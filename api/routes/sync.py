@@ -124,6 +124,8 @@ def _erasures(body: dict[str, Any]) -> list[erasures.Erasure]:
 
 def _standing(body: dict[str, Any]) -> Standing:
     number, running = body.get("number"), body.get("hash")
+    if isinstance(number, float) and number.is_integer():  # 96.0 is the whole number 96 (JSON Schema, 6.1.1)
+        number = int(number)
     if isinstance(number, bool) or not isinstance(number, int) or not 0 <= number < 2**53:
         raise Problem(400, "no_number", "number is not a whole number from 0.")
     if not isinstance(running, str):
