@@ -6,11 +6,13 @@ as settled at full load where the contract's words allow it: pedal down, specifi
 and not still spooling up at low engine speed.
 """
 
+from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from math import fsum, hypot
 from typing import Any
 
-from calc.checks.evidence import Evidence
+from calc.checks.evidence import STANDARD, Evidence, Value
 from calc.checks.run_log import (
     ACTUAL,
     CHARGE_SIDE,
@@ -112,6 +114,30 @@ def settled(evidence: Evidence, phase: str = "before_repair") -> list[Moment]:
             moment for moment in found if _may_be_judged(moment, peaks.get(pull_key(moment)), evidence)
         ]
     return list(evidence.worked_out[key])
+
+
+def set_right(evidence: Evidence, run: str) -> Value:
+    """What to add to a run's sensor to get real boost: nought, or what a gauge beside it says. [kPa]"""
+    if "set right" not in evidence.worked_out:
+        evidence.worked_out["set right"] = _gauges_beside(evidence)
+    beside = evidence.worked_out["set right"].get(run)
+    if not beside:
+        return Value(0.0, STANDARD["sensor_boost_kpa"], "")
+    doubt = max(read.uncertainty for read, _, _ in beside)
+    middle = fsum(apart for _, apart, _ in beside) / len(beside)
+    outside = evidence.barometric.uncertainty
+    return Value(middle, hypot(doubt, outside, STANDARD["sensor_boost_kpa"]), beside[0][2])
+
+
+def _gauges_beside(evidence: Evidence) -> dict[str, list[tuple[Pressure, float, str]]]:
+    """Readings beside the sensor while boost stood still, by run: reading, gauge less sensor, place."""
+    found: dict[str, list[tuple[Pressure, float, str]]] = defaultdict(list)
+    for moment in moments(evidence):
+        gauge, said = moment.gauge_at(*CHARGE_SIDE), moment.number(ACTUAL)
+        if moment.steady and gauge is not None and said is not None:
+            apart = gauge[0].value + evidence.barometric.value - said
+            found[moment.run].append((gauge[0], apart, gauge[1]))
+    return found
 
 
 def typed(evidence: Evidence) -> list[Moment]:

@@ -1,7 +1,8 @@
 """The core comparison of a road run: asked, aimed, the car's own sensor, and real gauges beside them."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from math import fsum, hypot
 from typing import Any
 
@@ -17,6 +18,7 @@ from calc.checks.moments import (
     normal_logs,
     pull_key,
     runs,
+    set_right,
     settled,
     typed,
 )
@@ -33,53 +35,57 @@ BOOST_KPA, SENSOR_KPA, CORRECTION = 10.0, 6.0, 10.0
 EFFICIENCY = Limit(0.75, 1.10)
 REQUEST = "boost_request_kpa_abs"
 SPECIFIED_STANDARD_KPA = 0.0  # what the control unit aims at is a number of its own, without doubt
+AGREE_SHARE = 0.4  # of the tolerance: moments of a pull nearer than this show one value
 MANIFOLD_AIR, INTAKE_AIR = "manifold_air_c", "intake_air_c"
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """What one moment says of a check: a value with its standard uncertainty and places."""
+
+    moment: Moment
+    value: float
+    uncertainty: float
+    places: tuple[str, ...]
+    known: bool = True
 
 
 def real_boost(evidence: Evidence, check: Check, phase: str = "before_repair") -> Finding:
     """Gauge in the charge circuit, made absolute, against what the control unit aims at."""
-    outside, limit = evidence.barometric, boost_tolerance(evidence)
-    judged = []
+    outside = evidence.barometric
+    seen = []
     for moment in settled(evidence, phase):
         aimed, gauge = moment.number(SPECIFIED), moment.gauge_at(*CHARGE_SIDE)
         if aimed is None or gauge is None:
             continue
         read, place = gauge
         error = read.value + outside.value - aimed
-        if not can_act(evidence, aimed, error):
-            continue
-        judged.append(
-            check.judged(
-                error,
-                hypot(read.uncertainty, outside.uncertainty, moment.time_doubt),
-                limit,
-                (place, moment.place(SPECIFIED)),
-                may_acquit=read.known,
-                typical=_typical(evidence, "boost_tolerance_kpa"),
-                **_when(moment),
-            )
-        )
+        if can_act(evidence, aimed, error):
+            doubt = hypot(read.uncertainty, outside.uncertainty, moment.time_doubt)
+            seen.append(Compared(moment, error, doubt, (place, moment.place(SPECIFIED)), read.known))
+    judged = by_pull(
+        check, seen, boost_tolerance(evidence), typical=_typical(evidence, "boost_tolerance_kpa")
+    )
     return worst(judged, check, _because(evidence, SPECIFIED, phase=phase))
 
 
 def tracking(evidence: Evidence, check: Check, phase: str = "before_repair") -> Finding:
     """The car's own sensor against what the control unit aims at."""
-    limit, where = boost_tolerance(evidence), _places_of_error(evidence, phase)
-    judged = []
+    seen = []
     for moment in settled(evidence, phase):
         aimed, said = moment.number(SPECIFIED), moment.number(ACTUAL)
-        if aimed is None or said is None or not can_act(evidence, aimed, said - aimed):
-            continue
-        judged.append(
-            check.judged(
-                said - aimed,
-                hypot(STANDARD["sensor_boost_kpa"], moment.own_doubt(ACTUAL)),
-                limit,
-                (moment.place(ACTUAL), moment.place(SPECIFIED)),
-                typical=_typical(evidence, "boost_tolerance_kpa"),
-                **{**_when(moment), **where.get(pull_key(moment), {})},
+        if aimed is not None and said is not None and can_act(evidence, aimed, said - aimed):
+            doubt = hypot(STANDARD["sensor_boost_kpa"], moment.own_doubt(ACTUAL))
+            seen.append(
+                Compared(moment, said - aimed, doubt, (moment.place(ACTUAL), moment.place(SPECIFIED)))
             )
-        )
+    judged = by_pull(
+        check,
+        seen,
+        boost_tolerance(evidence),
+        typical=_typical(evidence, "boost_tolerance_kpa"),
+        where=_places_of_error(evidence, phase),
+    )
     return worst(judged, check, _because(evidence, SPECIFIED, ACTUAL, phase=phase))
 
 
@@ -89,48 +95,33 @@ def sensor(evidence: Evidence, check: Check) -> Finding:
     typed_width = evidence.number("/spec/sensor_tolerance_kpa")
     width = SENSOR_KPA if typed_width is None else abs(typed_width)
     may_be_judged = {id(moment) for moment in settled(evidence)}
-    judged = []
+    seen = []
     for moment in moments(evidence):
         said, gauge = moment.number(ACTUAL), moment.gauge_at(*CHARGE_SIDE)
         still = id(moment) in may_be_judged if moment.steady is None else moment.steady
         if said is None or gauge is None or not still:
             continue
         read, place = gauge
-        judged.append(
-            check.judged(
-                said - read.value - outside.value,
-                hypot(
-                    read.uncertainty,
-                    outside.uncertainty,
-                    STANDARD["sensor_boost_kpa"],
-                    moment.time_doubt,
-                ),
-                Limit(-width, width),
-                (moment.place(ACTUAL), place),
-                may_acquit=read.known,
-                typical=typed_width is None,
-                **_when(moment),
-            )
-        )
-    return worst(judged, check)
+        sensors_own = STANDARD["sensor_boost_kpa"]
+        doubt = hypot(read.uncertainty, outside.uncertainty, sensors_own, moment.time_doubt)
+        apart = said - read.value - outside.value
+        seen.append(Compared(moment, apart, doubt, (moment.place(ACTUAL), place), read.known))
+    return worst(by_pull(check, seen, Limit(-width, width), typical=typed_width is None), check)
 
 
 def request(evidence: Evidence, check: Check) -> Finding:
     """What the control unit aims at against what the pedal asks for."""
-    judged = []
+    seen = []
     for moment in settled(evidence):
         aimed, asked = moment.number(SPECIFIED), moment.number(REQUEST)
         if aimed is not None and asked is not None:
-            judged.append(
-                check.judged(
-                    aimed - asked,
-                    hypot(STANDARD["request_kpa"], moment.own_doubt(REQUEST)),
-                    boost_tolerance(evidence),
-                    (moment.place(SPECIFIED), moment.place(REQUEST)),
-                    typical=_typical(evidence, "boost_tolerance_kpa"),
-                    **_when(moment),
-                )
+            doubt = hypot(STANDARD["request_kpa"], moment.own_doubt(REQUEST))
+            seen.append(
+                Compared(moment, aimed - asked, doubt, (moment.place(SPECIFIED), moment.place(REQUEST)))
             )
+    judged = by_pull(
+        check, seen, boost_tolerance(evidence), typical=_typical(evidence, "boost_tolerance_kpa")
+    )
     return worst(judged, check, _because(evidence, SPECIFIED, REQUEST))
 
 
@@ -215,7 +206,7 @@ def air_mass(evidence: Evidence, check: Check) -> Finding:
     """Volumetric efficiency that the air mass signal implies (speed-density), manifold conditions."""
     litres, limit = evidence.number("/vehicle/displacement_l"), evidence.limit("volumetric_efficiency")
     strokes = 2 if evidence.number("/vehicle/strokes") == 2.0 else 4
-    judged = []
+    seen = []
     for moment in settled(evidence):
         mass, rpm = moment.number("air_mass_gps"), moment.number("engine_rpm")
         boost, celsius = _charge_pressure(moment, evidence), _charge_temperature(moment, evidence)
@@ -234,17 +225,58 @@ def air_mass(evidence: Evidence, check: Check) -> Finding:
             STANDARD["temperature_c"] / temperature,
             _not_together(moment, mass, rpm),
         )
-        judged.append(
-            check.judged(
-                share,
-                share * relative,
-                limit or EFFICIENCY,
-                (moment.place("air_mass_gps"), boost_place),
-                typical=limit is None,
-                **_when(moment),
-            )
-        )
+        seen.append(Compared(moment, share, share * relative, (moment.place("air_mass_gps"), boost_place)))
+    judged = by_pull(check, seen, limit or EFFICIENCY, typical=limit is None)
     return worst(judged, check, _because(evidence, "air_mass_gps"))
+
+
+def by_pull(
+    check: Check,
+    seen: Sequence[Compared],
+    limit: Limit,
+    *,
+    typical: bool,
+    where: Mapping[tuple[str, int | None], Mapping[str, str]] | None = None,
+) -> list[Finding]:
+    """One finding a logged pull where its moments agree, else one a moment; typed rows each by itself.
+
+    The worst of many moments that only differ by noise would be no true value of anything.
+    """
+    groups: dict[object, list[Compared]] = defaultdict(list)
+    for one in seen:
+        is_typed = one.moment.judged is None
+        groups[id(one) if is_typed else (*pull_key(one.moment), len(one.moment.gauges) > 0)].append(one)
+    judged = []
+    for group in groups.values():
+        more = dict((where or {}).get(pull_key(group[0].moment), {}))
+        for one in [_together(group)] if _agree(group, limit) else group:
+            judged.append(
+                check.judged(
+                    one.value,
+                    one.uncertainty,
+                    limit,
+                    one.places,
+                    may_acquit=one.known,
+                    typical=typical,
+                    **{**_when(one.moment), **more},
+                )
+            )
+    return judged
+
+
+def _agree(group: Sequence[Compared], limit: Limit) -> bool:
+    values = [one.value for one in group]
+    width = (limit.high - limit.low) / 2.0 if limit.low is not None and limit.high is not None else 0.0
+    return max(values) - min(values) <= max(AGREE_SHARE * width, 2.0 * max(one.uncertainty for one in group))
+
+
+def _together(group: Sequence[Compared]) -> Compared:
+    """Mean of a pull's moments, with the mean of their doubts: most of it they share."""
+    count = len(group)
+    value, doubt = fsum(one.value for one in group) / count, fsum(one.uncertainty for one in group) / count
+    middle = min(group, key=lambda one: abs(one.value - value))
+    known = all(one.known for one in group)
+    return Compared(middle.moment, value, doubt, middle.places, known)
 
 
 def boost_tolerance(evidence: Evidence) -> Limit:
@@ -408,7 +440,10 @@ def _charge_pressure(moment: Moment, evidence: Evidence) -> tuple[float, float, 
         doubt = hypot(read.uncertainty, outside.uncertainty, moment.time_doubt)
         return read.value + outside.value, doubt, place
     said = moment.number(ACTUAL)
-    return None if said is None else (said, STANDARD["sensor_boost_kpa"], moment.place(ACTUAL))
+    if said is None:
+        return None
+    right = set_right(evidence, moment.run)
+    return said + right.value, right.uncertainty, moment.place(ACTUAL)
 
 
 def _charge_temperature(moment: Moment, evidence: Evidence) -> float | None:

@@ -63,9 +63,10 @@ def _logged_authority(evidence: Evidence, check: Check, pull: LoggedPull) -> Fin
     seen = check.judged(error, doubt, boost_tolerance(evidence), places)
     wanted = 1 if error < 0.0 else -1
     stretch = _lasts(pull, wanted, 0.7 * (boost_tolerance(evidence).high or 0.0))
-    if seen.outcome == "within" or pull.times[stretch[-1]] - pull.times[stretch[0]] < PERSISTS_S:
+    if seen.outcome == "within":
         return _said(check, 0, SURE, places, facts)
-    used_up = seen.outcome == "outside" and _used_up(evidence, pull, stretch, wanted)
+    persists = pull.times[stretch[-1]] - pull.times[stretch[0]] >= PERSISTS_S
+    used_up = persists and seen.outcome == "outside" and _used_up(evidence, pull, stretch, wanted)
     return _said(check, wanted, SURE if used_up else UNSURE, places, facts)
 
 

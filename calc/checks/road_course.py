@@ -18,6 +18,7 @@ from calc.checks.moments import (
     normal_logs,
     pull_key,
     runs,
+    set_right,
     settled,
     typed,
 )
@@ -28,9 +29,9 @@ from calc.signals.pulls import FULL_PEDAL_PCT
 from calc.signals.refusal import CannotFit
 from calc.signals.settled import DROP_SHARE, PLATEAU_SHARE, unbroken
 from calc.uncertainty.decision import Limit
-from calc.uncertainty.gauge import Pressure
 
 LASTS_S, LAST_SECOND_S = 1.5, 1.0
+CUT_SHORT_S = 0.2  # an excess that the control unit cuts has to be more than one row of noise
 NEAR_AIM_SHARE = 0.10  # an excess over an aim below 90 % of its peak is a taper, not overboost
 APART_RPM = 750.0  # typed rows this far apart lie 1.5 s apart in any pull; common practice, no source
 SHUT_PCT, OPEN_PCT = 60.0, 85.0  # a throttle that goes from open to shut at full pedal is a cut
@@ -39,7 +40,7 @@ TURN_KPA = 3.0 * NOISE_KPA / 2.0
 
 
 def overboost(evidence: Evidence, check: Check) -> Finding:
-    """Largest excess of real boost that lasts over 1.5 s and does not fade, before the control unit cuts.
+    """Largest excess of real boost that lasts over 1.5 s and does not fade, or that the control unit cuts.
 
     Real boost is the sensor's trace set right by the gauge where one was read beside it, else the sensor's.
     """
@@ -47,7 +48,7 @@ def overboost(evidence: Evidence, check: Check) -> Finding:
     typical = evidence.number("/spec/boost_tolerance_kpa") is None
     judged = []
     for pull in logged_pulls(evidence):
-        right = _set_right(evidence, pull)
+        right = set_right(evidence, pull.pointer.removesuffix("/channels"))
         found = _lasting_excess(evidence, pull, right.value)
         if found is not None:
             doubt = hypot(right.uncertainty, pull.resolutions.get(ACTUAL, 0.0) / 12.0**0.5)
@@ -59,7 +60,8 @@ def overboost(evidence: Evidence, check: Check) -> Finding:
         check.judged(excess.value, excess.uncertainty, limit, (excess.pointer,), typical=typical, pull=number)
         for number, excess in _typed_excesses(evidence)
     ]
-    return worst(judged, check, _needs_a_log(evidence))
+    because = _needs_a_log(evidence)
+    return worst(judged, check, "log_too_slow_or_short" if because == "never_settled" else because)
 
 
 def hunting(evidence: Evidence, check: Check) -> Finding:
@@ -122,44 +124,22 @@ def base_boost(evidence: Evidence, check: Check) -> Finding:
     return farthest(judged, check, None)
 
 
-def _set_right(evidence: Evidence, pull: LoggedPull) -> Value:
-    """What to add to the sensor to get real boost: nought, or what a gauge beside it says."""
-    if "set right" not in evidence.worked_out:
-        evidence.worked_out["set right"] = _gauges_beside(evidence)
-    beside = evidence.worked_out["set right"].get(pull.pointer.removesuffix("/channels"))
-    if not beside:
-        return Value(0.0, STANDARD["sensor_boost_kpa"], "")
-    doubt = max(read.uncertainty for read, _, _ in beside)
-    middle = fsum(apart for _, apart, _ in beside) / len(beside)
-    outside = evidence.barometric.uncertainty
-    return Value(middle, hypot(doubt, outside, STANDARD["sensor_boost_kpa"]), beside[0][2])
-
-
-def _gauges_beside(evidence: Evidence) -> dict[str, list[tuple[Pressure, float, str]]]:
-    """Readings beside the sensor while boost stood still, by run: reading, gauge less sensor, place."""
-    found: dict[str, list[tuple[Pressure, float, str]]] = defaultdict(list)
-    for moment in moments(evidence):
-        gauge, said = moment.gauge_at(*CHARGE_SIDE), moment.number(ACTUAL)
-        if moment.steady and gauge is not None and said is not None:
-            apart = gauge[0].value + evidence.barometric.value - said
-            found[moment.run].append((gauge[0], apart, gauge[1]))
-    return found
-
-
 def _lasting_excess(evidence: Evidence, pull: LoggedPull, add: float) -> float | None:
-    """Largest L with excess ≥ L for over 1.5 s, and over half of L left at the end or the pull cut. [kPa]"""
+    """Largest L with excess ≥ L for over 1.5 s and over half of L left at the end; None: too short to say.
+
+    Where the control unit cut, what it cut short counts however briefly it lasted. [kPa]
+    """
     end = _cut_row(pull)
     points = _excess(evidence, pull, add, len(pull.times) if end is None else end + 1)
-    if not points or points[-1][0] - points[0][0] < LASTS_S:
+    if not points:
         return None
-    lasting = _highest_floor(points, LASTS_S)
-    if lasting is None:
-        return 0.0
-    if end is None:
-        last = [over for when, over in points if when >= pull.times[-1] - LAST_SECOND_S]
-        left = fsum(last) / len(last) if last else 0.0
-        lasting = min(lasting, 2.0 * max(left, 0.0))
-    return max(lasting, 0.0)
+    if end is not None:
+        return max(0.0, _highest_floor(points, CUT_SHORT_S) or 0.0)
+    if points[-1][0] - points[0][0] < LASTS_S:
+        return None
+    last = [over for when, over in points if when >= pull.times[-1] - LAST_SECOND_S]
+    left = fsum(last) / len(last) if last else 0.0
+    return max(0.0, min(_highest_floor(points, LASTS_S) or 0.0, 2.0 * left))
 
 
 def _excess(evidence: Evidence, pull: LoggedPull, add: float, end: int) -> list[tuple[float, float]]:

@@ -45,8 +45,8 @@ def oscillation(times: Sequence[float], values: Sequence[float], noise: float = 
     Notes
     -----
     A trend makes one way longer by as much as the other shorter, so that it drops out of a swing and the
-    next. Turning points are refined by a parabola, since samples seldom hit the top. Raises CannotFit for a log too slow or too short, also where the swings found last
-    fewer than 2 samples each.
+    next. Turning points are refined by a parabola, since samples seldom hit the top. Raises CannotFit for a
+    log too slow or too short, also where the swings found last fewer than 2 samples each.
 
     Examples
     --------

@@ -13,6 +13,7 @@ AFTER_ARRIVAL_S = 0.6
 STEEPEST_KPA_S = 25.0
 OVERDUE_RPM, OVERDUE_S = 2300.0, 2.0
 DROP_SHARE, DROP_WITHIN_S, PLATEAU_S, PLATEAU_SHARE = 0.10, 1.5, 1.0, 0.04  # common practice, no source
+LEFT_S = 0.25  # a plateau that the pull's end cuts off shows at least for so long
 BLOCK_S, APART_S = 1.5, 0.6
 
 
@@ -94,7 +95,7 @@ def settle(times: Sequence[float], specified: Values, boost: Values, rpm: Values
 def drop_to_plateau(times: Sequence[float], specified: Values) -> int | None:
     """The row at which the aim falls at full pedal and stays down: reduced power, or a cut.
 
-    falls by more than 10 % of its peak within 1.5 s, then stays level within 4 % for 1 s
+    falls by more than 10 % of its peak within 1.5 s, then stays level within 4 % for 1 s or to the end
 
     Parameters
     ----------
@@ -226,11 +227,11 @@ def _is_there(boost: float | None, aim: float | None, waited: float) -> bool:
 
 
 def _stays_down(when: Sequence[float], aims: Sequence[float], first: int, highest: float) -> bool:
-    """Level for 1 s from a row on."""
+    """Level for 1 s from a row on, or for what is left of the pull."""
     for place in range(first, len(aims)):
         aim = aims[place]
         if abs(aim - aims[first]) > PLATEAU_SHARE * highest or aim > (1.0 - DROP_SHARE) * highest:
             return False
         if when[place] - when[first] >= PLATEAU_S - 1e-9:
             return True
-    return False
+    return when[-1] - when[first] >= LEFT_S

@@ -350,3 +350,24 @@ def test_defaults_are_said_to_be_typical() -> None:
 def test_a_wider_noise_means_a_wider_doubt() -> None:
     calm, rough = (road(run(replace(Drive(), noise=noise)))["road_tracking"] for noise in (0.2, 6.0))
     assert (rough.expanded_uncertainty or 0.0) > 1.5 * (calm.expanded_uncertainty or 0.0)
+
+
+def test_a_pull_that_the_control_unit_cut_short() -> None:
+    """The excess that it cut counts though it lasted under 1.5 s, and so does the drop at the pull's end."""
+    channels = drive(Drive(pulls=1, cut_at=2.6, error=60.0, lag=0.8))
+    end = next(row for row, when in enumerate(channels["t_s"]) if (when or 0.0) >= 3.0 + 2.6 + 0.4)
+    short = {name: values[:end] for name, values in channels.items()}
+    found = road({"id": "r1", "channels": short})
+    assert found["road_reduced_power"].outcome == "outside"
+    assert (found["road_overboost"].outcome, found["road_overboost"].side) == ("outside", "high")
+
+
+def test_an_error_too_short_to_call_leaves_authority_open() -> None:
+    channels = drive(Drive(pulls=1))
+    end = at(channels, 1, 4700.0)
+    short = {name: values[:end] for name, values in channels.items()}
+    boost = short["boost_actual_kpa_abs"]
+    boost[-13:] = [None if said is None else said - 20.0 for said in boost[-13:]]
+    found = road({"id": "r1", "channels": short})
+    assert found["road_tracking"].outcome == "outside"
+    assert found["road_authority"].outcome == "undecided"
