@@ -7,7 +7,7 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
-from calc.errors import BrokenDocument, BrokenPlace, OutOfRange
+from calc.errors import BrokenDocument, BrokenPlace, OutOfRange, UnreadableLog
 from calc.job import ITEM_LISTS, check_place, names_item, read_job, without_nulls
 from calc.logs import read_log
 from calc.verdict import verdict
@@ -23,6 +23,7 @@ __all__ = [
     "BrokenDocument",
     "BrokenPlace",
     "OutOfRange",
+    "UnreadableLog",
     "check_place",
     "judge",
     "judge_text",
