@@ -42,6 +42,7 @@ MISSED = 0.1  # of the faults whose part a direct measurement cleared, those tha
 CLEARED_BY_ROAD = 100.0
 SAME_TRACE = log(2.5)
 LIKELY = 0.90
+SAME_SHARE_DIGITS = 12
 
 
 @dataclass(slots=True)
@@ -180,10 +181,11 @@ def _road_spread(fault: Fault, picture: Picture, name: str) -> Spread:
 
 
 def _normalised(logs: Sequence[float]) -> list[float]:
+    """Shares of 1; the phone's exp and log differ in the last bit from the server's, alike faults stay alike."""
     top = max(logs)
     weights = [exp(value - top) for value in logs]
     total = fsum(weights)
-    return [weight / total for weight in weights]
+    return [round(weight / total, SAME_SHARE_DIGITS) for weight in weights]
 
 
 def _without(road: Sequence[float], index: int) -> float:
