@@ -84,7 +84,8 @@ def new_leaf(authority: Issued, host: str, addresses: Iterable[str], now: dateti
     """A server's certificate for the host and for the private ones among its addresses."""
     key = ec.generate_private_key(ec.SECP256R1())
     issuer = authority.certificate
-    builder = _builder(_name(host), issuer.subject, key, now, LEAF_LASTS)
+    # A name with blanks: one that could be a host's would be held against the constraints as if it were.
+    builder = _builder(_name(f"Teepiece server {host}"), issuer.subject, key, now, LEAF_LASTS)
     builder = builder.add_extension(x509.BasicConstraints(ca=False, path_length=None), critical=True)
     builder = builder.add_extension(_usage(digital_signature=True), critical=True)
     for extension in (
