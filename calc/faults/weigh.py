@@ -181,7 +181,7 @@ def _road_spread(fault: Fault, picture: Picture, name: str) -> Spread:
 
 
 def _normalised(logs: Sequence[float]) -> list[float]:
-    """Shares of 1; the phone's exp and log differ in the last bit from the server's, alike faults stay alike."""
+    """Shares of 1; exp and log differ in the last bit between phone and server, alike faults stay alike."""
     top = max(logs)
     weights = [exp(value - top) for value in logs]
     total = fsum(weights)
