@@ -7,11 +7,9 @@ import pytest
 
 import calc
 from calc.vocabulary import FAULTS, NEXT_TESTS
-from fixtures.simulator import OTHER_CAUSES, answer_test, faults_of, make, simulate
+from fixtures.simulator import KINDS, answer_test, make, possible, simulate
 from fixtures.simulator.__main__ import main
 from fixtures.simulator.kinds import LOCATIONS
-
-KINDS = ("pressure",)
 
 
 def read(job: dict) -> dict:
@@ -32,17 +30,21 @@ def test_the_list_of_faults_is_the_contract_s() -> None:
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_every_fault_makes_jobs_that_the_reader_takes(kind: str) -> None:
-    names = [None, *faults_of(kind), *(f"other:{cause}" for cause in OTHER_CAUSES)]
-    for number, fault in enumerate(names):
-        if fault == "other_cause":
-            continue
-        for depth in ("full", "road", "typed"):
-            gauges = ("coarse", "medium", "fine", "digital")[number % 4]
-            job, truth = simulate(
-                number, fault, depth=depth, kind=kind, gauges=gauges, after_repair=depth == "road"
-            )
-            assert read(job)["id"] == job["id"]
-            assert truth["fault"] in FAULTS
+    for number, fault in enumerate([None, *possible(kind)]):
+        depth = ("full", "road", "typed")[number % 3]
+        gauges = ("coarse", "medium", "fine", "digital")[number % 4]
+        job, truth = simulate(
+            number, fault, depth=depth, kind=kind, gauges=gauges, after_repair=number % 5 == 0
+        )
+        assert read(job)["id"] == job["id"]
+        assert truth["fault"] in FAULTS
+        assert truth["changed"] or fault is None
+
+
+def test_a_kind_refuses_what_it_cannot_have() -> None:
+    for kind, fault in (("pressure", "vanes_sticking"), ("electric", "diaphragm_leak"), ("vacuum_vgt", "no")):
+        with pytest.raises(ValueError, match=fault):
+            simulate(1, fault, kind=kind)
 
 
 def test_same_seed_same_bytes() -> None:
@@ -75,12 +77,13 @@ def test_the_command_prints_a_job(capsys: pytest.CaptureFixture[str]) -> None:
     assert calc.read_job(capsys.readouterr().out.encode())["format"] == "job/1"
 
 
+@pytest.mark.parametrize("kind", KINDS)
 @pytest.mark.parametrize("aged", [False, True])
-def test_sound_cars_are_inside_their_limits_by_true_value(aged: bool) -> None:
-    for seed in range(8):
-        car = make(f"sound {seed}", None, aged=aged)
+def test_sound_cars_are_inside_their_limits_by_true_value(aged: bool, kind: str) -> None:
+    for seed in range(4):
+        car = make(f"sound {seed}", None, aged=aged, kind=kind)
         truth, spec = car.truth(), car.car.spec
-        for key in ("actuator_start_kpa", "actuator_full_kpa", "actuator_travel_mm"):
+        for key in {"actuator_start_kpa", "actuator_full_kpa", "actuator_travel_mm"} & set(spec):
             assert spec[key]["min"] <= truth["true"][key] <= spec[key]["max"], key
         assert truth["true"]["hole_mm"] < 1.0
         assert truth["true"]["radial_play_mm"] < 0.6
@@ -107,6 +110,20 @@ def test_lost_boost_or_a_loop_that_hides_it(fault: str) -> None:
     assert middle(fault, "boost_error_kpa") - middle(fault, "trim_kpa") < -8.0
 
 
+MIRRORED = ("actuator_opens_late", "solenoid_vents_all", "control_line_leak", "vacuum_supply_low")
+
+
+@pytest.mark.parametrize("fault", MIRRORED)
+def test_on_a_vacuum_car_lost_control_loses_boost(fault: str) -> None:
+    lost = middle(fault, "boost_error_kpa", kind="vacuum_vgt") - middle(fault, "trim_kpa", kind="vacuum_vgt")
+    assert lost < -8.0
+
+
+@pytest.mark.parametrize("fault", ["actuator_opens_early", "solenoid_passes_all"])
+def test_on_a_vacuum_car_more_depth_makes_more_boost(fault: str) -> None:
+    assert middle(fault, "boost_error_kpa", kind="vacuum_wastegate") > 3.0
+
+
 HIGH = (
     "actuator_opens_late",
     "wastegate_seized_closed",
@@ -120,7 +137,8 @@ HIGH = (
 
 @pytest.mark.parametrize("fault", HIGH)
 def test_too_much_boost(fault: str) -> None:
-    assert middle(fault, "boost_error_kpa") > 3.0
+    assert middle(fault, "boost_error_kpa") > 0.0
+    assert middle(fault, "overboost_kpa") > 8.0
 
 
 @pytest.mark.parametrize(
