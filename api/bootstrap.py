@@ -28,7 +28,12 @@ PDF_LIBRARIES = {
     "libpangoft2-1.0-0": "libpangoft2-1.0.so.0",
     "libharfbuzz-subset0": "libharfbuzz-subset.so.0",
 }
-TEST_PROGRAMS = {"chromium": "chromium", "poppler-utils": "pdftotext"}
+TEST_PROGRAMS = {
+    "chromium": "chromium",
+    "poppler-utils": "pdftotext",
+    "libnss3-tools": "certutil",
+    "openssl": "openssl",
+}
 
 
 class NotReady(Exception):

@@ -1,18 +1,20 @@
 """What stands between the network and Flask's threads, so that nobody holds a thread by being slow.
 
 A thread is given to a request only once its small body is here whole. A large body (a photo) is passed on
-piece by piece, but Flask refuses those whom it does not know before it reads. No address may have too much
-under way at once.
+piece by piece, but Flask refuses those whom it does not know before it reads. No address has more under way
+at once than leaves threads for the others.
 """
 
 import asyncio
 import json
-from collections import Counter
-from collections.abc import Awaitable, Callable, MutableMapping
+from collections.abc import AsyncIterator, Awaitable, Callable, MutableMapping
+from contextlib import asynccontextmanager
+from dataclasses import dataclass
 from typing import Any
 
 SMALL = 64 * 1024
-AT_ONCE = 40
+AT_ONCE = 32
+LONGEST_QUEUE = 1000
 PIECE_SECONDS = 30.0
 SMALL_BODY_SECONDS = 30.0
 
@@ -34,30 +36,47 @@ class Refusal(Exception):
         self.answer = answer
 
 
+@dataclass
+class Queue:
+    """One address's requests: how many there are, and the places of those under way."""
+
+    places: asyncio.Semaphore
+    length: int = 0
+
+
 class Gate:
     """An ASGI application in front of another."""
 
     def __init__(self, app: App, at_once: int = AT_ONCE, seconds: float = SMALL_BODY_SECONDS) -> None:
         self.app, self.at_once, self.seconds = app, at_once, seconds
-        self.under_way: Counter[str] = Counter()
+        self.queues: dict[str, Queue] = {}
 
     async def __call__(self, scope: Message, receive: Receive, send: Send) -> None:
         if scope["type"] != "http":
             await self.app(scope, receive, send)
             return
-        source = (scope.get("client") or ("",))[0]
-        self.under_way[source] += 1
         try:
-            await self._pass(scope, receive, send, source)
+            async with self._turn((scope.get("client") or ("",))[0]):
+                await self._pass(scope, receive, send)
         except Refusal as refusal:
             await _answer(send, *refusal.answer)
-        finally:
-            self.under_way[source] -= 1
-            self.under_way += Counter()  # drops addresses that have nothing under way
 
-    async def _pass(self, scope: Message, receive: Receive, send: Send, source: str) -> None:
-        if self.under_way[source] > self.at_once:
+    @asynccontextmanager
+    async def _turn(self, source: str) -> AsyncIterator[None]:
+        """A place among those that one address may have; a browser's crowd of files waits in line."""
+        queue = self.queues.setdefault(source, Queue(asyncio.Semaphore(self.at_once)))
+        if queue.length >= LONGEST_QUEUE:
             raise Refusal(TOO_MANY)
+        queue.length += 1
+        try:
+            async with queue.places:
+                yield
+        finally:
+            queue.length -= 1
+            if queue.length == 0:
+                self.queues.pop(source, None)
+
+    async def _pass(self, scope: Message, receive: Receive, send: Send) -> None:
         if not scope["query_string"].isascii() or "\ufffd" in scope["path"]:
             raise Refusal(NOT_PLAIN)
         await self.app(scope, await self._body(scope, receive), send)

@@ -22,6 +22,7 @@ CHECKED_EVERY_SECONDS = 3600.0
 HANDSHAKE_SECONDS = 10
 IDLE_SECONDS = 15
 STOP_SECONDS = 10
+STOP_GRACE_SECONDS = 5
 
 log = logging.getLogger("teepiece.serve")
 
@@ -81,10 +82,17 @@ class Servers:
             for one in (signal.SIGTERM, signal.SIGINT):
                 self._loop.add_signal_handler(one, self._stop.set)
         watch = asyncio.create_task(self._renew())
+        serving = asyncio.gather(*self._serving(self._stop))
+        asked_to_stop = asyncio.create_task(self._stop.wait())
         try:
-            await asyncio.gather(*self._serving(self._stop))
+            await asyncio.wait({serving, asked_to_stop}, return_when=asyncio.FIRST_COMPLETED)
+            # What is under way is given its time; a peer that never answers does not keep the server.
+            await asyncio.wait_for(serving, STOP_SECONDS + STOP_GRACE_SECONDS)
+        except TimeoutError:
+            log.warning("connections that did not end were cut off")
         finally:
             watch.cancel()
+            asked_to_stop.cancel()
 
     def _serving(self, stop: asyncio.Event) -> list[Any]:
         app, bind = self.secure
