@@ -25,7 +25,7 @@ export function createEntry(job, fields, step) {
     Object.assign(state, { key, text: "" });
     job.repaintNow();
     document.querySelector("#pad-line")?.focus({ preventScroll: true });
-    document.querySelector(`[data-key="${CSS.escape(`row ${key}`)}"]`)?.scrollIntoView({ block: "nearest" });
+    document.querySelector(`[data-key="${CSS.escape(`row ${key}`)}"]`)?.scrollIntoView({ block: "start", behavior: "instant" });
   }
   function close() {
     const { key } = state;
@@ -34,9 +34,8 @@ export function createEntry(job, fields, step) {
     document.querySelector(`[data-key="${CSS.escape(`row ${key}`)}"]`)?.focus();
   }
   function next() {
-    const all = fields();
-    const following = all[all.findIndex(({ key }) => key === state.key) + 1];
-    return following ? open(following.key) : close();
+    const after = following(fields(), field());
+    return after ? open(after.key) : close();
   }
   function keep() {
     const one = field();
@@ -58,13 +57,15 @@ export function createEntry(job, fields, step) {
       const one = field();
       if (!one) return null;
       const photo = photoButton(job, step, one.label, "pad");
-      return pad({ ...look(one, state, job), ...keysOf(one, state, set, job), photo, keep, skip: next, close, next: following(fields(), one) });
+      return pad({ ...look(one, state, job), ...keysOf(one, state, set, job), photo, keep, skip: next, close, next: following(fields(), one) !== null });
     },
   };
 }
 
+/** The field that the pad goes on to by itself; extra ones are there for who touches them. */
 function following(all, one) {
-  return all[all.indexOf(one) + 1]?.label ?? null;
+  const later = all.slice(all.findIndex(({ key }) => key === one.key) + 1);
+  return later.find(({ extra }) => !extra || one.extra) ?? null;
 }
 
 function look(one, state, job) {

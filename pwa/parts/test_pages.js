@@ -4,7 +4,7 @@
  * description here, its words in words/ and its drawing in drawings/.
  *
  * `usual`: part of every job; the others are done when something points to them. `for`: whether a kind of car has it.
- * `fields`: [name, kind, {limit?, check?, optional?, gauge?}] at /tests/<at>/<name>; `choices`: names of yes-or-no readings.
+ * `fields`: [name, kind, {limit?, check?, optional?, extra?}] at /tests/<at>/<name>; `choices`: names of yes-or-no readings.
  */
 import { hasBaseBoost, hasSolenoid, hasWastegate, kindOf } from "./kind.js";
 
@@ -23,9 +23,9 @@ export const TEST_PAGES = [
       ["pedal_released_pct", "percent"],
       ["pedal_floored_pct", "percent", { check: "rest_pedal" }],
       ["air_mass_gps", "airMass", { check: "rest_air_mass" }],
-      ["reference_v", "volt", { check: "sensor_feed", optional: true }],
-      ["signal_v", "volt", { optional: true }],
-      ["ground_offset_v", "volt", { optional: true }],
+      ["reference_v", "volt", { check: "sensor_feed", optional: true, extra: true }],
+      ["signal_v", "volt", { optional: true, extra: true }],
+      ["ground_offset_v", "volt", { optional: true, extra: true }],
     ],
   },
   { id: "look", tests: [], usual: true, checks: ["exhaust_leak", "control_hoses"], needs: [] },

@@ -55,8 +55,8 @@ function fieldsOf(job, clock) {
     read("full_travel_kpa", fields.full, { hint: hints.full, limit: "actuator_full_kpa", check: "actuator_full" }),
     read("hold/p_kpa", fields.hold, { hint: hints.hold }),
     heldField(read("hold/p_end_kpa", fields.held, { hint: hints.held, check: "actuator_hold" }), job, clock),
-    { ...placeField(job, { path: `${AT}/hold/t_s`, label: fields.time, kind: "second" }), optional: true },
-    { ...placeField(job, { path: `${AT}/hold/volume_ml`, label: fields.volume, kind: "millilitre", hint: words.page.optional }), optional: true },
+    { ...placeField(job, { path: `${AT}/hold/t_s`, label: fields.time, kind: "second" }), optional: true, extra: true },
+    { ...placeField(job, { path: `${AT}/hold/volume_ml`, label: fields.volume, kind: "millilitre", hint: words.page.optional }), optional: true, extra: true },
   ];
 }
 

@@ -68,7 +68,7 @@ class Technician:
         for key in figure:
             self.touch(pad.get_by_role("button", name=KEY_NAMES.get(key, key), exact=True))
         self.touch(pad.locator(".keep"))
-        expect(self.page.locator(".kept")).to_contain_text("kept: ")
+        expect(self.page.locator(".kept")).to_contain_text(f"kept: {label}")
 
     def leave_pad(self) -> None:
         """Closes the pad where it stands open."""
