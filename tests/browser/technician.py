@@ -63,8 +63,10 @@ class Technician:
     def read(self, label: str, figure: str) -> None:
         """Opens the pad for a reading where it is not open yet, presses the keys and keeps it."""
         pad = self.page.get_by_role("form", name=f"Reading pad: {label}")
+        row = self.page.locator("button.reading, button.card").filter(has_text=label)
+        expect(pad.or_(row).first).to_be_visible()
         if not pad.is_visible():
-            self.touch(self.page.locator("button.reading, button.card").filter(has_text=label).first)
+            self.touch(row.first)
         for key in figure:
             self.touch(pad.get_by_role("button", name=KEY_NAMES.get(key, key), exact=True))
         self.touch(pad.locator(".keep"))
