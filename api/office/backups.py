@@ -5,7 +5,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
-from flask import flash, redirect, render_template, request, url_for
+from flask import flash, redirect, render_template, url_for
 from flask_wtf import FlaskForm
 from flask_wtf.file import FileField, FileRequired
 from wtforms import SubmitField
@@ -19,8 +19,6 @@ from api.office.pages import Answer, blueprint
 from api.people import trail
 
 office_backups = blueprint("office_backups")
-
-LARGEST_COPY = 16 * 1024 * 1024
 
 
 class CopyForm(FlaskForm):
@@ -66,7 +64,6 @@ def make() -> Any:
 @office_backups.post("/backups/take-in")
 def take_in() -> Any:
     """Take in the work of a phone that cannot sync."""
-    request.max_content_length = LARGEST_COPY
     form = CopyForm()
     if not form.validate_on_submit():
         raise Problem(400, "no_file", "No file was chosen.")

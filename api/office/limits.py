@@ -3,7 +3,7 @@
 import uuid
 from typing import Any
 
-from flask import Response, flash, redirect, render_template, request, url_for
+from flask import Response, flash, redirect, render_template, url_for
 from flask_wtf import FlaskForm
 from flask_wtf.file import FileField, FileRequired
 from wtforms import SelectField, StringField, SubmitField
@@ -25,7 +25,6 @@ office_limits = blueprint("office_limits")
 COLUMNS = ("make", "model", "engine", "quantity", "least", "most", "source", "typed_by", "typed_at")
 TYPED = COLUMNS[:7]  # who typed a limit, and when, is what this server knows, not what a file says
 MOST_ROWS = 5_000
-LARGEST_FILE = 1024 * 1024
 TITLES = [
     SelectChoice(quantity.key, f"{quantity.title}, {quantity.unit}") for quantity in quantities.QUANTITIES
 ]
@@ -92,7 +91,6 @@ def export() -> Response:
 @office_limits.post("/limits/take-in")
 def take_in() -> Any:
     """Take a CSV file in: all of it, or nothing and why."""
-    request.max_content_length = LARGEST_FILE
     form = FileForm()
     if not form.validate_on_submit():
         raise Problem(400, "no_file", "No file was chosen.")

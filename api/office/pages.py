@@ -63,7 +63,13 @@ def _private(response: Response) -> Response:
     return response
 
 
+# What is uploaded, read with the form's token, so that the limit must be known before the view begins.
+LARGE_FORMS = {"office_limits.take_in": 1024 * 1024, "office_backups.take_in": 16 * 1024 * 1024}
+
+
 def _check_token() -> None:
+    if largest := LARGE_FORMS.get(request.endpoint or ""):
+        request.max_content_length = largest
     if request.method not in ("GET", "HEAD", "OPTIONS") and not request.path.startswith("/api/"):
         _csrf.protect()
 

@@ -85,7 +85,8 @@ class Servers:
         serving = asyncio.gather(*self._serving(self._stop))
         asked_to_stop = asyncio.create_task(self._stop.wait())
         try:
-            await asyncio.wait({serving, asked_to_stop}, return_when=asyncio.FIRST_COMPLETED)
+            either: set[asyncio.Future[Any]] = {serving, asked_to_stop}
+            await asyncio.wait(either, return_when=asyncio.FIRST_COMPLETED)
             # What is under way is given its time; a peer that never answers does not keep the server.
             await asyncio.wait_for(serving, STOP_SECONDS + STOP_GRACE_SECONDS)
         except TimeoutError:
