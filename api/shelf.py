@@ -5,6 +5,7 @@ import hashlib
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
+from stat import S_ISREG
 
 import brotli
 
@@ -81,9 +82,12 @@ class Shelf:
         if _is_private(path) or ".." in path.parts or path.is_absolute() or "\\" in name or "\0" in name:
             return None
         full = self.folder / path
-        if not full.is_file():
+        try:
+            state = full.stat()
+        except OSError:  # not there, or a name that no file can have
             return None
-        state = full.stat()
+        if not S_ISREG(state.st_mode):
+            return None
         stamp = (state.st_mtime_ns, state.st_size)
         kept = self._books.get(name)
         if kept is None or kept[0] != stamp:

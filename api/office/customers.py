@@ -26,6 +26,7 @@ from api.store.jobs import KeptJob
 office_customers = blueprint("office_customers")
 
 MOST_JOBS = 200
+FEWEST_DIGITS = 6  # fewer are an extension, or a slip, and shared by strangers
 
 
 class Ticks(SelectMultipleField):
@@ -100,12 +101,16 @@ def _jobs_of(job_id: str) -> list[KeptJob]:
 
 def _marks(job: KeptJob) -> set[str]:
     customer, vehicle = job.document.get("customer") or {}, job.document.get("vehicle") or {}
-    email, phone = str(customer.get("email") or ""), str(customer.get("phone") or "")
+    email = str(customer.get("email") or "").strip().casefold()
+    digits = "".join(filter(str.isdigit, str(customer.get("phone") or "")))
     plate = "".join(str(vehicle.get("registration") or "").split()).casefold()
     name = " ".join(str(customer.get("name") or "").split()).casefold()
-    marks = {f"mail {email.casefold()}" if email else "", "phone " + "".join(filter(str.isdigit, phone))}
-    marks |= {f"name {name} {plate}" if name and plate else ""}
-    return marks - {"", "phone "}
+    marks = {
+        f"mail {email}" if "@" in email else "",
+        f"phone {digits}" if len(digits) >= FEWEST_DIGITS else "",
+        f"name {name} {plate}" if name and plate else "",
+    }
+    return marks - {""}
 
 
 def _form(held: list[KeptJob]) -> EraseForm:
