@@ -7,9 +7,10 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
+from calc.checks.run_shown import run_shown
 from calc.errors import BrokenDocument, BrokenPlace, OutOfRange, UnreadableLog
 from calc.job import ITEM_LISTS, check_place, names_item, read_job, without_nulls
-from calc.logs import read_log
+from calc.logs import LogReader, log_facts, log_names, read_log, with_logs
 from calc.verdict import verdict
 from calc.verdict.changed import changed
 from calc.words.figures import DECIMALS
@@ -22,15 +23,20 @@ __all__ = [
     "VERSION",
     "BrokenDocument",
     "BrokenPlace",
+    "LogReader",
     "OutOfRange",
     "UnreadableLog",
     "check_place",
     "judge",
     "judge_text",
+    "log_facts",
+    "log_names",
     "names_item",
     "read_job",
     "read_log",
+    "run_shown",
     "what_changed",
+    "with_logs",
 ]
 
 VERSION = "0.1.0"
@@ -59,12 +65,14 @@ def judge(job: Mapping[str, Any], *, unit: str = "kPa", language: str = "en") ->
     return verdict(without_nulls(job), f"calc {VERSION}", sentences(language, unit))
 
 
-def judge_text(data: bytes, *, unit: str = "kPa", language: str = "en") -> str:
+def judge_text(data: bytes, *, unit: str = "kPa", language: str = "en", read: LogReader | None = None) -> str:
     """The verdict on a job document's bytes, as JSON text with stable order and one line feed at its end.
 
+    `read` gives the logs that road runs name (see `with_logs`); without it they are not at hand.
     Raises as `judge` does.
     """
-    found = verdict(read_job(data), f"calc {VERSION}", sentences(language, unit))
+    job = read_job(data)
+    found = verdict(with_logs(job, read) if read else job, f"calc {VERSION}", sentences(language, unit))
     return json.dumps(found, ensure_ascii=False, allow_nan=False, separators=(",", ":")) + "\n"
 
 

@@ -250,6 +250,7 @@ ROAD_RUN = Group(
         "readings": Items(ROAD_READING),
         "noted": Items(Group(_numbers(*vocabulary.CHANNELS, "pull"))),
         "read_by": TEXT,  # ours: who reads the gauges; asked once a run
+        "log": FreeMap(),  # ours: `sha256` of its file and the `columns` accepted; channels are read from it
     }
 )
 

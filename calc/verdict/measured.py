@@ -117,8 +117,17 @@ def _actuator_hole(found: Finding, shown: Limit | None, evidence: Evidence, said
     return {"hole_mm": {"value": significant(mm, DOUBT_DIGITS), "says": says}}
 
 
+def _where(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
+    """Where in the pull boost is off."""
+    where = found.facts.get("where")
+    if where is None or found.outcome == "within":
+        return {}
+    return {"where": {"value": where, "says": said.words.MEASURED[f"where_{where}"]}}
+
+
 MORE = {
     "charge_leak_hole": _hole,
+    "road_tracking": _where,
     "road_sensor": _sensor,
     "cooler_drop": _heat,
     "road_air_mass": _load,

@@ -839,6 +839,10 @@ CUSTOMER_LIKELY = "This is very likely the cause, but it is not proved by a dire
 AND = " and "
 
 MEASURED = {
+    "where_low_down": "Boost is off low down in the pull and comes right towards the top.",
+    "where_on_top": "Boost is off towards the top of the pull and right below.",
+    "where_all_along": "Boost is off all along the pull.",
+    "where_come_and_go": "Boost is off now and then in the pull.",
     "shown_high": "With these instruments more than {high} would be called outside.",
     "shown_low": "With these instruments less than {low} would be called outside.",
     "shown_both": "With these instruments less than {low} or more than {high} would be called outside.",

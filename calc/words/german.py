@@ -904,6 +904,10 @@ CUSTOMER_LIKELY = (
 AND = " und "
 
 MEASURED = {
+    "where_low_down": "Der Ladedruck weicht unten im Durchzug ab und stimmt nach oben hin.",
+    "where_on_top": "Der Ladedruck weicht oben im Durchzug ab und stimmt darunter.",
+    "where_all_along": "Der Ladedruck weicht im ganzen Durchzug ab.",
+    "where_come_and_go": "Der Ladedruck weicht im Durchzug zeitweise ab.",
     "shown_high": "Mit diesen Messgeräten würde mehr als {high} beanstandet.",
     "shown_low": "Mit diesen Messgeräten würde weniger als {low} beanstandet.",
     "shown_both": "Mit diesen Messgeräten würde weniger als {low} oder mehr als {high} beanstandet.",
