@@ -1,4 +1,4 @@
-/** Blobs to the workshop: in parts that shrink on a bad line and grow on a good one, gone on with where they broke off. */
+/** Blobs to the workshop: in parts of at most 256 KB, small on a slow line, gone on with where they broke off. */
 
 import { change } from "./book.js";
 import { sha256 } from "./hash.js";
@@ -6,12 +6,20 @@ import { ServerError, blobAt, putPart } from "./http.js";
 
 const LARGEST_PART = 256 * 1024;
 const SMALLEST_PART = 16 * 1024;
+const FIRST_PART = 32 * 1024;
+const PART_TAKES_MS = 80; // a line that breaks costs half of a part: on a slow one parts are small
 const TRIES = 4;
 const BETWEEN_TRIES_MS = 400;
 const TOO_LARGE = 413;
 const WRONG_HASH = 422;
 
-let partSize = LARGEST_PART;
+let partSize = FIRST_PART;
+
+/** As many bytes as lately went in the time that a part may take. A browser's own silent repeats count as slowness. */
+function adapt(bytes, milliseconds) {
+  const wanted = (bytes / Math.max(milliseconds, 1)) * PART_TAKES_MS;
+  partSize = Math.round(Math.min(Math.max(wanted, SMALLEST_PART), LARGEST_PART, 2 * partSize));
+}
 
 function later(milliseconds) {
   return new Promise((resolve) => {
@@ -35,12 +43,13 @@ async function stubborn(question) {
 async function sendPart(name, bytes, start) {
   try {
     const end = Math.min(start + partSize, bytes.byteLength);
+    const began = performance.now();
     const reached = await putPart(name, bytes, start, end);
-    partSize = Math.min(partSize * 2, LARGEST_PART);
+    adapt(end - start, performance.now() - began);
     return reached;
   } catch (error) {
     if (error.kind !== "no_server") throw error;
-    partSize = Math.max(partSize / 2, SMALLEST_PART);
+    partSize = Math.max(Math.round(partSize / 2), SMALLEST_PART);
     return stubborn(() => blobAt(name));
   }
 }

@@ -74,3 +74,55 @@ def test_a_disk_that_fails_while_writing_keeps_no_blob(
     monkeypatch.undo()
     assert client.head(f"/api/blobs/{NAME}").status_code == 404
     assert put(client, NAME, PHOTO) == 201
+
+
+def part(client: FlaskClient, start: int, end: int, name: str = NAME, data: bytes = PHOTO) -> tuple[int, int]:
+    """Send the bytes from `start` to before `end`; the status, and where the server stands then."""
+    span = {"Content-Range": f"bytes {start}-{end - 1}/{len(data)}"}
+    answer = client.put(f"/api/blobs/{name}", data=data[start:end], headers=CHANGE | span)
+    return answer.status_code, int(answer.headers.get("Upload-Offset", -1))
+
+
+def test_a_blob_comes_in_parts_and_goes_on_where_it_broke_off(client: FlaskClient, app: Flask) -> None:
+    half, end = len(PHOTO) // 2, len(PHOTO)
+    assert part(client, 0, half) == (202, half)
+    app.extensions["teepiece"].blobs.prepare()  # as at a new start
+    assert client.head(f"/api/blobs/{NAME}").headers["Upload-Offset"] == str(half)
+    assert part(client, half, end) == (201, end)
+    assert client.get(f"/api/blobs/{NAME}").data == PHOTO
+
+
+@pytest.mark.parametrize("start", [0, 10, 99_999, 100_001, 300_000])
+def test_a_part_at_another_place_is_answered_with_the_right_one(client: FlaskClient, start: int) -> None:
+    part(client, 0, 100_000)
+    assert part(client, start, start + 1000) == (409, 100_000)
+    assert part(client, 100_000, len(PHOTO)) == (201, len(PHOTO))
+
+
+def test_parts_that_do_not_make_the_blob_are_refused_and_begin_anew(client: FlaskClient) -> None:
+    other = bytes(len(PHOTO))
+    assert part(client, 0, 1000, data=other) == (202, 1000)
+    assert part(client, 1000, len(PHOTO))[0] == 422
+    assert client.head(f"/api/blobs/{NAME}").headers["Upload-Offset"] == "0"
+    assert part(client, 0, len(PHOTO)) == (201, len(PHOTO))
+
+
+def test_a_crash_just_before_the_name_is_finished_when_it_is_asked_for(
+    client: FlaskClient, app: Flask
+) -> None:
+    (app.extensions["teepiece"].blobs.incoming / f"{NAME}.part").write_bytes(PHOTO)
+    assert client.head(f"/api/blobs/{NAME}").status_code == 200
+    assert client.get(f"/api/blobs/{NAME}").data == PHOTO
+
+
+@pytest.mark.parametrize(
+    "span", ["bytes 5-4/10", "bytes 0-10/10", "bytes 0-9/*", "lines 0-9/10", "bytes 0-8/10", "bytes -1-9/10"]
+)
+def test_a_range_that_is_none_is_refused(client: FlaskClient, span: str) -> None:
+    headers = CHANGE | {"Content-Range": span}
+    assert client.put(f"/api/blobs/{NAME}", data=bytes(10), headers=headers).status_code == 400
+
+
+def test_parts_of_more_than_16_mb_are_refused(client: FlaskClient) -> None:
+    headers = CHANGE | {"Content-Range": f"bytes 0-9/{16 * 1024 * 1024 + 1}"}
+    assert client.put(f"/api/blobs/{NAME}", data=bytes(10), headers=headers).status_code == 413

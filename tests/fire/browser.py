@@ -3,12 +3,12 @@
 import os
 import signal
 from collections.abc import Iterator
-from contextlib import ExitStack, contextmanager
+from contextlib import ExitStack, contextmanager, suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import Browser, BrowserContext, Page, Playwright, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, Error, Page, Playwright, sync_playwright
 
 from tests.fire.scenario import folder
 from tests.fire.workshop import Nursery, Workshop
@@ -127,13 +127,14 @@ class Profile:
         """SIGKILL to the browser's process, named by its own lock in the profile."""
         lock = self.folder / "SingletonLock"
         os.kill(int(os.readlink(lock).rpartition("-")[2]), signal.SIGKILL)
-        self.close()
+        with suppress(Error):  # what still waited for an answer of the browser gets none
+            self.close()
         lock.unlink(missing_ok=True)
 
     def close(self) -> None:
-        if self.context is not None:
-            self.context.close()
-            self.context = None
+        context, self.context = self.context, None
+        if context is not None:
+            context.close()
 
 
 def rows_of(page: Page) -> list[dict[str, Any]]:

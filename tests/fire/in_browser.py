@@ -270,11 +270,11 @@ def photos_on_a_bad_line(small: bool) -> Iterator[Outcome]:
     rate = None if small else 500_000.0
 
     def line(_: int) -> Line:
-        if dice.random() < (0.5 if small else 0.14):
-            return Line(cut_up=dice.randint(0, 40_000), bytes_a_second=rate)
-        if dice.random() < 0.04:
-            return Line(bytes_a_second=rate, stall_seconds=0.3)
-        return Line(bytes_a_second=rate)
+        """Every connection is reset after a while; some are silent at first."""
+        stall = 0.3 if dice.random() < 0.1 else 0.0
+        return Line(
+            cut_up=dice.randint(1_000, 60_000 if small else 200_000), bytes_a_second=rate, stall_seconds=stall
+        )
 
     with stage() as set_up, chromium(set_up.playwright) as browser, proxied(set_up.workshop.port) as proxy:
         workshop = set_up.workshop
@@ -283,6 +283,7 @@ def photos_on_a_bad_line(small: bool) -> Iterator[Outcome]:
             for _ in range(photos):
                 page.evaluate(PHOTO, size)
             proxy.line = line
+            proxy.drop_all()
             page.evaluate(START)
             for _ in range(400):
                 state = page.evaluate(RUN)
@@ -294,7 +295,7 @@ def photos_on_a_bad_line(small: bool) -> Iterator[Outcome]:
         assert checks.no_blob_is_wrong(workshop.data) == photos
         ratio = proxy.bytes_up / (photos * size)
         # The small form has too few bytes for a few resets at full parts to be a small share.
-        assert small or ratio <= 1.3, f"{ratio:.2f} times the bytes"
+        assert small or ratio <= 1.3, f"{ratio:.2f} times the bytes with {proxy.cuts} resets"
         note = f"{photos} photos, {ratio:.2f} times their bytes sent"
         yield Outcome("S10", "resets and stalls while photos are sent", proxy.cuts, held=True, note=note)
 

@@ -4,6 +4,8 @@ import json
 import os
 import signal
 import sys
+import threading
+import time
 from contextlib import ExitStack
 from pathlib import Path
 from typing import Any
@@ -23,20 +25,28 @@ def main() -> None:
 
 def born(wish: dict[str, Any]) -> dict[str, Any]:
     reading, writing = os.pipe()
-    pid = os.fork()
+    parent, pid = os.getpid(), os.fork()
     if pid == 0:
         os.close(reading)
-        child(wish, writing)
+        child(wish, writing, parent)
     os.close(writing)
     with os.fdopen(reading) as answer:
         told = answer.readline()
     return {"pid": pid, "port": int(told)} if told.strip().isdigit() else {"pid": pid, "error": told}
 
 
-def child(wish: dict[str, Any], writing: int) -> None:
+def end_with(parent: int) -> None:
+    """No server outlives the run that wanted it."""
+    while os.getppid() == parent:
+        time.sleep(0.5)
+    os._exit(1)
+
+
+def child(wish: dict[str, Any], writing: int, parent: int) -> None:
     """Serve until killed; the fault is armed once the server is up."""
     try:
         os.setsid()
+        threading.Thread(target=end_with, args=(parent,), daemon=True).start()
         app = create_app(wish["data"], pwa=Path(wish["pwa"]) if wish["pwa"] else PROJECT / "pwa")
         server = create_server(
             app, host="127.0.0.1", port=wish["port"], threads=8, ident=None, max_request_body_size=2**25

@@ -133,9 +133,12 @@ class Phone:
     def sync(self) -> None:
         """Operations, then photos, then receipts; an UnreachableError leaves what was kept so far."""
         while True:
+            before = (self.disk.number, self.disk.hash, len(self.unlisted_rows()))
             self.exchange()
             if not self.disk.behind and not self.unlisted_rows():
                 break
+            after = (self.disk.number, self.disk.hash, len(self.unlisted_rows()))
+            assert after != before, "the sync is stuck: a question brought nothing forward"
         for name in sorted(set(self.disk.blobs) - self.disk.sent):
             self.send_blob(name)
         for job in {row.operation["job"] for row in self.disk.rows.values()}:

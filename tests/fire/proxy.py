@@ -36,6 +36,7 @@ class Proxy:
         self.cuts = 0
         self.bytes_up = 0
         self._lock = threading.Lock()
+        self._standing: list[socket.socket] = []
         self._listener = socket.create_server((LOOPBACK, 0), backlog=64)
         self.port = self._listener.getsockname()[1]
         threading.Thread(target=self._accept, daemon=True).start()
@@ -43,6 +44,13 @@ class Proxy:
     @property
     def url(self) -> str:
         return f"http://{LOOPBACK}:{self.port}"
+
+    def drop_all(self) -> None:
+        """Reset what stands open, so that every connection from here on is a new one."""
+        with self._lock:
+            standing, self._standing = self._standing, []
+        for end in standing:
+            reset(end)
 
     def close(self) -> None:
         with contextlib.suppress(OSError):
@@ -66,6 +74,8 @@ class Proxy:
         except OSError:
             reset(near)
             return
+        with self._lock:
+            self._standing += [near, far]
         near.settimeout(120)
         far.settimeout(120)
         if line.stall_seconds:

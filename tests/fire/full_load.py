@@ -1,0 +1,254 @@
+"""Load: 50 phones at once, 10,000 operations beside bare SQLite, a workshop of 20,000 jobs."""
+
+import hashlib
+import json
+import random
+import sqlite3
+import statistics
+import threading
+import time
+from collections.abc import Callable, Iterator
+from contextlib import closing
+from pathlib import Path
+
+from api.fold.receipt import running_hash
+from api.store import database
+from tests.fire import checks
+from tests.fire.lines import Http
+from tests.fire.phone import Phone
+from tests.fire.scenario import folder
+from tests.fire.server_faults import work
+from tests.fire.workshop import Nursery, Workshop
+from tests.full.registry import Row, full_run
+
+PHOTO_BYTES = 300_000
+Texts = list[list[str]]
+
+
+class Timed:
+    """A line that notes how long each question of a kind took, in milliseconds."""
+
+    def __init__(self, line: Http) -> None:
+        self.line = line
+        self.batches: list[float] = []
+
+    def ask(self, method: str, path: str, body: bytes = b"", **headers: str) -> object:
+        began = time.perf_counter()
+        answer = self.line.ask(method, path, body, **headers)
+        if path == "/api/sync":
+            self.batches.append((time.perf_counter() - began) * 1000)
+        return answer
+
+
+@full_run("load: phones", "50 phones at once, each 200 operations and 5 photos", small_in_every_check=False)
+def phones_at_once(small: bool) -> Iterator[Row]:
+    count, rounds, photos = (5, 4, 1) if small else (50, 20, 5)
+    with folder() as space, Nursery() as nursery, Workshop(nursery, space / "data") as workshop:
+        phones = [Phone(f"P{n}", Timed(Http(workshop.port, 60)), random.Random(n)) for n in range(count)]
+        errors: list[str] = []
+        began = time.perf_counter()
+        threads = [threading.Thread(target=a_day, args=(one, rounds, photos, errors)) for one in phones]
+        for thread in threads:
+            thread.start()
+        for thread in threads:
+            thread.join()
+        spent = time.perf_counter() - began
+        batches = [one for phone in phones for one in phone.line.batches]
+        listed = checks.list_of(workshop.data)
+        blobs = checks.no_blob_is_wrong(workshop.data)
+    p95 = statistics.quantiles(batches, n=20)[-1]
+    made = count * rounds * 10
+    yield Row(
+        "operations in the list",
+        f"{len(listed):,}",
+        f"{made + count * photos:,}",
+        len(listed) == made + count * photos,
+    )
+    yield Row("photos, each what its name says", f"{blobs}", f"{count * photos}", blobs == count * photos)
+    yield Row("errors", f"{len(errors)} {errors[:1]}", "0", not errors)
+    yield Row(
+        f"95th percentile of {len(batches):,} batches, all in {spent:.0f} s (phones on the same cores)",
+        f"{p95:.0f} ms",
+        "at most 500 ms",
+        p95 <= 500,
+    )
+
+
+def a_day(phone: Phone, rounds: int, photos: int, errors: list[str]) -> None:
+    """Ten operations, then a sync; a photo now and then. Each phone begins at a moment of its own."""
+    job = phone.new_id()
+    try:
+        time.sleep(phone.dice.uniform(0, 2))
+        for number in range(rounds):
+            while len(phone.unlisted_rows()) < 10:
+                work(phone, job, phone.dice, 1)
+            for row in phone.unlisted_rows()[10:]:
+                del phone.disk.rows[row.operation["id"]]
+            if number % max(1, rounds // photos) == 0:
+                phone.photograph(job, phone.dice.randbytes(PHOTO_BYTES))
+            phone.sync()
+            time.sleep(phone.dice.uniform(0.5, 3))
+    except Exception as error:  # noqa: BLE001  (an error of any kind is a row of the table)
+        errors.append(repr(error)[:200])
+
+
+@full_run(
+    "load: beside SQLite",
+    "10,000 operations against bare inserts of the same rows",
+    small_in_every_check=False,
+)
+def beside_bare_sqlite(small: bool) -> Iterator[Row]:
+    operations = 1_000 if small else 10_000
+    for size in (10, 200):
+        ratios = [_ratio(operations, size) for _ in range(3)]
+        ours, bare = min(ratios, key=lambda pair: pair[0] / pair[1])
+        yield Row(
+            f"{operations:,} operations over HTTP in batches of {size}: {ours:.2f} s, bare {bare:.2f} s",
+            f"{ours / bare:.1f} times",
+            "at most 3 times",
+            ours / bare <= 3,
+        )
+
+
+def batches_of(operations: int, size: int) -> Texts:
+    """Work on jobs of 200 operations each, in batches."""
+    dice = random.Random(0)
+    phone = Phone("A", Http(0), dice)
+    texts: list[str] = []
+    while len(texts) < operations:
+        job = phone.new_id()
+        for number in range(100):
+            item = f"/tests/actuator/sweep/s{number}"
+            add = phone.new_id()
+            texts.append(
+                made(phone, job, add, "add", item, {"rank": f"h{number:03d}abcd", "p_kpa": number}, [])
+            )
+            texts.append(made(phone, job, phone.new_id(), "set", f"{item}/p_kpa", number + 1, [add]))
+    return [texts[start : start + size] for start in range(0, operations, size)]
+
+
+def made(phone: Phone, job: str, one: str, do: str, path: str, value: object, replaced: list[str]) -> str:
+    operation = {"id": one, "job": job, "device": "A", "person": "p", "at": "2026-11-25T09:12:00+00:00"}
+    return json.dumps(operation | {"do": do, "path": path, "value": value, "replaced": replaced})
+
+
+def _ratio(operations: int, size: int) -> tuple[float, float]:
+    """Seconds of ours over HTTP, and of bare SQLite inserting the rows that ours made, commit for commit."""
+    batches = batches_of(operations, size)
+    with folder() as space, Nursery() as nursery, Workshop(nursery, space / "data") as workshop:
+        line = Http(workshop.port)
+        number, running = 0, ""
+        began = time.perf_counter()
+        for batch in batches:
+            body = {"number": number, "hash": running, "operations": batch}
+            _, _, data = line.ask("POST", "/api/sync", json.dumps(body).encode())
+            reply = json.loads(data)
+            number, running = reply["number"], reply["hash"]
+        ours = time.perf_counter() - began
+        workshop.kill()
+        return ours, _bare(workshop.data, space / "bare.sqlite3", size)
+
+
+def _bare(data: Path, target: Path, size: int) -> float:
+    with closing(sqlite3.connect(data / "workshop.sqlite3")) as source:
+        rows = source.execute("SELECT * FROM operations ORDER BY number").fetchall()
+        jobs = {row[0]: row for row in source.execute("SELECT * FROM jobs")}
+    with closing(database.connect(target)) as connection:
+        database.bring_up_to_date(connection)
+        began = time.perf_counter()
+        for start in range(0, len(rows), size):
+            batch = rows[start : start + size]
+            with database.writing(connection):
+                connection.executemany("INSERT INTO operations VALUES (?, ?, ?, ?, ?, ?, ?)", batch)
+                for job in {row[2] for row in batch}:
+                    connection.execute("INSERT OR REPLACE INTO jobs VALUES (?, ?, ?, ?, ?, ?)", jobs[job])
+        return time.perf_counter() - began
+
+
+@full_run("load: large workshop", "20,000 jobs, 400,000 operations", small_in_every_check=False)
+def large_workshop(small: bool) -> Iterator[Row]:
+    jobs = 500 if small else 20_000
+    with folder() as space, Nursery() as nursery:
+        large, little = (
+            fill(nursery, space / name, count) for name, count in (("large", jobs), ("little", 200))
+        )
+        with large, little:
+            some = _ids(large.data, 40)
+            a_list = median_ms(lambda n: _ok(Http(large.port).ask("GET", "/api/jobs")), 20)
+            opened = median_ms(lambda n: _ok(Http(large.port).ask("GET", f"/api/jobs/{some[n % 40]}")), 40)
+            ratios = []
+            for _ in range(3):
+                costs = [median_ms(a_sync(workshop), 40) for workshop in (large, little)]
+                ratios.append((costs[0] / costs[1], *costs))
+            ratio, at_large, at_little = min(ratios)
+    yield Row(f"list of jobs with {jobs:,}", f"{a_list:.0f} ms", "at most 100 ms", a_list <= 100)
+    yield Row(f"opening a job of {jobs:,}", f"{opened:.0f} ms", "at most 100 ms", opened <= 100)
+    yield Row(
+        f"sync of one job: {at_large:.1f} ms with {jobs:,} jobs, {at_little:.1f} ms with 200",
+        f"{ratio:.2f} times",
+        "at most 1.5 times",
+        ratio <= 1.5,
+    )
+
+
+def fill(nursery: Nursery, data: Path, jobs: int) -> Workshop:
+    """A workshop with that many jobs of twenty operations each, laid down without a phone."""
+    workshop = Workshop(nursery, data)
+    with workshop:
+        pass  # makes the folder and the tables
+    dice = random.Random(1)
+    phone = Phone("A", Http(0), dice)
+    at = "2026-11-25T09:12:00.000+00:00"
+    number, running = 0, ""
+    with closing(database.connect(data / "workshop.sqlite3")) as connection, database.writing(connection):
+        for _ in range(jobs):
+            job = phone.new_id()
+            rows = []
+            for place in range(20):
+                number += 1
+                one = phone.new_id()
+                text = made(phone, job, one, "set", f"/site/place_{place}", place, []).encode()
+                running = running_hash(running, number, one)
+                rows.append((number, one, job, text, hashlib.sha256(text).hexdigest(), running, at))
+            document = {"format": "job/1", "id": job, "vehicle": {"make": "Alder"}}
+            document["site"] = {f"place_{place}": place for place in range(20)}
+            connection.executemany("INSERT INTO operations VALUES (?, ?, ?, ?, ?, ?, ?)", rows)
+            connection.execute(
+                "INSERT INTO jobs VALUES (?, ?, '[]', '[]', '[]', ?)", (job, json.dumps(document), number)
+            )
+    return workshop.start()
+
+
+def _ids(data: Path, count: int) -> list[str]:
+    with closing(sqlite3.connect(data / "workshop.sqlite3")) as connection:
+        rows = connection.execute("SELECT id FROM jobs ORDER BY id LIMIT ?", (count,)).fetchall()
+    return [job for (job,) in rows]
+
+
+def a_sync(workshop: Workshop) -> Callable[[int], None]:
+    """A phone that stands at the end of the list sends ten operations of a new job and takes them up."""
+    _, _, data = Http(workshop.port).ask("GET", "/api/standing")
+    end = json.loads(data)
+    phone = Phone("A", Http(workshop.port), random.Random())
+    phone.disk.number, phone.disk.hash = end["number"], end["hash"]
+
+    def once(_: int) -> None:
+        work(phone, phone.new_id(), phone.dice, 7)
+        phone.exchange()
+        phone.disk.rows.clear()
+
+    return once
+
+
+def _ok(answer: tuple[int, object, bytes]) -> None:
+    assert answer[0] == 200
+
+
+def median_ms(question: Callable[[int], object], times: int) -> float:
+    question(0)
+    spent = []
+    for number in range(times):
+        began = time.perf_counter()
+        question(number)
+        spent.append((time.perf_counter() - began) * 1000)
+    return statistics.median(spent)
