@@ -13,11 +13,13 @@ from calc.checks.finding import Check, Finding, all_true
 from calc.signals.breakpoint import SweepFit, fit_sweep
 from calc.signals.hysteresis import EDGE, gaps
 from calc.signals.refusal import CannotFit
-from calc.uncertainty.decision import Limit
+from calc.uncertainty.decision import Chances, Limit
 from calc.uncertainty.gauge import Pressure, difference
 
 HYSTERESIS_KPA, VACUUM_HYSTERESIS_KPA = 15.0, 5.0
 BACK_ON_STOP_MM = 0.5  # travel left at nought that still counts as back; common practice, no source
+NEXT_TO_NOTHING = 0.25  # of the start limit; common practice, no source
+DOES_NOT_HOLD = Chances(0.0, 0.05, 0.95)  # all that was pumped was gone at once
 MOVED_MM = 0.5
 MEDIAN = 1.2533  # a median's standard error over that of a mean, normal errors: sqrt(π/2)
 RISING_FIT = "rising fit"
@@ -128,6 +130,8 @@ def hold(evidence: Evidence, check: Check) -> Finding:
     limit = evidence.limit("actuator_hold_loss_kpa_per_min")
     if before is None or after is None or seconds is None or seconds <= 0.0:
         return _pump_cannot_reach(evidence, check, limit)
+    if _brought_next_to_nothing(evidence, before.value):
+        return _pump_cannot_reach(evidence, check, limit)
     gap, doubt = difference(after, before)
     lost = gap if evidence.kind.vacuum else -gap
     minutes = seconds / 60.0
@@ -143,11 +147,19 @@ def _pump_cannot_reach(evidence: Evidence, check: Check, limit: Limit | None) ->
     if start_limit is None or reached is None:
         return check.missing()
     pointer, depth, gauge = reached
-    if depth <= 0.0 or depth + 2.0 * gauge.uncertainty >= _near_end(start_limit):
+    if depth + 2.0 * gauge.uncertainty >= _near_end(start_limit):
         return check.missing()
     doubt = gauge.uncertainty if gauge.known else gauge.shared
-    found = check.judged(depth, doubt, limit, (pointer,), may_acquit=False, pump_cannot_reach=True)
+    found = check.judged(max(depth, 0.0), doubt, limit, (pointer,), may_acquit=False, pump_cannot_reach=True)
+    if limit is not None:
+        found = replace(found, outcome="outside", chances=DOES_NOT_HOLD)
     return replace(found, lower_bound=True)
+
+
+def _brought_next_to_nothing(evidence: Evidence, p_kpa: float) -> bool:
+    """Whether a hold began so far below the start limit that nobody would have stopped pumping there."""
+    start_limit = evidence.limit("actuator_start_kpa")
+    return start_limit is not None and abs(p_kpa) < NEXT_TO_NOTHING * _near_end(start_limit)
 
 
 def _most_that_pumping_gave(evidence: Evidence) -> tuple[str, float, Pressure] | None:

@@ -17,6 +17,7 @@ from calc.faults import effects
 from calc.faults.model import PNEUMATIC, Fault, Findings, Picture, Spread, high, low, outside, within
 from calc.faults.pictures import boost_falls, boost_rises
 
+MOVED_FURTHER, GAP_KPA = 1.7, 5.0  # more than this is no shift of both; common practice, no source
 MOVED_ALONG = 0.4  # of the first movement's error that full travel must share; common practice, no source
 
 
@@ -27,7 +28,18 @@ def _moved_the_same_way(start: Finding, full: Finding) -> bool:
     if start.limit.middle is None or full.limit.middle is None:
         return full.outcome == "outside" and full.side == start.side
     start_error, full_error = start.value - start.limit.middle, full.value - full.limit.middle
-    return start_error * full_error > 0.0 and abs(full_error) >= MOVED_ALONG * abs(start_error)
+    alike = abs(full_error) >= MOVED_ALONG * abs(start_error) and not span_changed(start, full)
+    return start_error * full_error > 0.0 and alike
+
+
+def span_changed(start: Finding, full: Finding) -> bool:
+    """Whether full travel moved so much further than first movement that the rate must be wrong."""
+    if start.value is None or full.value is None or start.limit is None or full.limit is None:
+        return False
+    if start.limit.middle is None or full.limit.middle is None:
+        return False
+    start_error, full_error = start.value - start.limit.middle, full.value - full.limit.middle
+    return abs(full_error) > MOVED_FURTHER * abs(start_error) + GAP_KPA
 
 
 def proof(side: str, findings: Findings) -> tuple[str, ...]:
@@ -49,6 +61,12 @@ def cleared(side: str, findings: Findings) -> tuple[str, ...]:
     return ("actuator_start",) if outside(findings, "actuator_start", other) else ()
 
 
+def only_the_end_moved(findings: Findings, kind: Kind) -> bool:
+    """Full travel outside and much further off than first movement: a rate, not a preload."""
+    full = findings["actuator_full"]
+    return full.outcome == "outside" and span_changed(findings["actuator_start"], full)
+
+
 def side_of(early: bool, kind: Kind) -> str:
     """On which side of a limit 'early' lies: pressures of a vacuum actuator are negative."""
     return "low" if early != kind.vacuum else "high"
@@ -63,7 +81,11 @@ def on_road(early: bool, kind: Kind) -> tuple[Picture, ...]:
 
 
 EARLY_SHOWS: dict[str, Spread] = {"actuator_start": low(0.94), "actuator_full": low(0.85)}
-LATE_SHOWS: dict[str, Spread] = {"actuator_start": high(0.94), "actuator_full": high(0.85)}
+LATE_SHOWS: dict[str, Spread] = {
+    "actuator_start": high(0.94),
+    "actuator_full": high(0.85),
+    "cooler_drop": high(0.15),
+}
 
 EARLY = Fault(
     name="actuator_opens_early",
@@ -73,6 +95,7 @@ EARLY = Fault(
     proof=lambda findings, kind: proof(side_of(True, kind), findings),
     cleared_where=lambda findings, kind: cleared(side_of(True, kind), findings),
     effect=effects.preload,
+    against_where=only_the_end_moved,
     actuators=PNEUMATIC,
 )
 
@@ -84,5 +107,6 @@ LATE = Fault(
     proof=lambda findings, kind: proof(side_of(False, kind), findings),
     cleared_where=lambda findings, kind: cleared(side_of(False, kind), findings),
     effect=effects.preload,
+    against_where=only_the_end_moved,
     actuators=PNEUMATIC,
 )

@@ -14,7 +14,7 @@ Next test       air mass against swallowed air in a log.
 """
 
 from calc.checks.evidence import Kind
-from calc.faults.model import Fault, Findings, high, low, outside, within
+from calc.faults.model import Fault, Findings, both, high, low, outside, within
 from calc.faults.pictures import steered
 
 
@@ -40,7 +40,9 @@ READS_LOW = Fault(
     location="input_signal",
     shows={},
     on_road=lambda kind: steered(
-        {"road_air_mass": low(0.85), "road_specified": low(0.50)}, 0.95, "load is counted too small"
+        {"road_air_mass": low(0.90), "road_specified": low(0.70), "road_request": low(0.65)},
+        0.95,
+        "load is counted too small",
     ),
     proof=proof_low,
     cleared_by=("road_air_mass",),
@@ -51,7 +53,9 @@ READS_HIGH = Fault(
     location="input_signal",
     shows={"rest_air_mass": high(0.35)},
     on_road=lambda kind: steered(
-        {"road_air_mass": high(0.85), "road_specified": high(0.15)}, 0.95, "load is counted too great"
+        {"road_air_mass": high(0.90), "road_specified": both(0.45, 0.10), "road_request": low(0.40)},
+        0.95,
+        "load is counted too great",
     ),
     proof=proof_high,
     cleared_by=("road_air_mass",),

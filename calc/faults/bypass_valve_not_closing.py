@@ -17,7 +17,7 @@ FAULT = Fault(
     name="bypass_valve_not_closing",
     location="charge_circuit",
     shows={"bypass_hold": low(0.93), "charge_leak_hole": high(0.25)},
-    on_road=lambda kind: air_lost(),
+    on_road=lambda kind: air_lost(hidden=0.20, used_up=0.45),
     proof=proved_by("bypass_hold"),
     cleared_by=("bypass_hold",),
 )

@@ -31,9 +31,10 @@ FAULT = Fault(
     shows={
         "smoke_leak": low(0.85),  # some leaks open only hot or at boost
         "charge_leak_hole": high(0.93),
-        "road_air_mass": high(0.15),  # only a leak of 5 to 10 % of the air shows
+        "road_air_mass": high(0.40),  # only a leak of 5 to 10 % of the air shows
+        "cooler_drop": high(0.20),  # what leaks behind the cooler goes through it as well
     },
-    on_road=lambda kind: air_lost(),
+    on_road=lambda kind: air_lost(hidden=0.25, used_up=0.55),
     proof=proof,
     cleared_by=("charge_leak_hole",),
     effect=effects.leak,

@@ -12,7 +12,7 @@ Next test       cooler drop with one gauge moved across.
 
 from calc.checks.evidence import Kind
 from calc.faults import effects
-from calc.faults.model import Fault, Findings, high, outside
+from calc.faults.model import Fault, Findings, both, high, low, outside
 from calc.faults.pictures import air_lost
 
 FLOW_RAISED = ("road_real_boost", "road_peak", "road_tracking")
@@ -28,8 +28,8 @@ def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
 FAULT = Fault(
     name="charge_air_restriction",
     location="charge_circuit",
-    shows={"cooler_drop": high(0.93)},
-    on_road=lambda kind: air_lost(),
+    shows={"cooler_drop": high(0.93), "base_boost": low(0.70), "road_control_pressure": both(0.05, 0.30)},
+    on_road=lambda kind: air_lost(hidden=0.25, used_up=0.55),
     proof=proof,
     cleared_by=("cooler_drop",),
     effect=effects.excess("cooler_drop", -1.0),

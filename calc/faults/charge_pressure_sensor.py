@@ -29,9 +29,30 @@ def proof(side: str, findings: Findings, kind: Kind) -> tuple[str, ...]:
     other = "low" if side == "high" else "high"
     if any(outside(findings, check, other) for check in DIRECT):
         return ()
+    if outside(findings, "rest_charge_pressure", side):
+        return tuple(check for check in DIRECT if outside(findings, check, side))
     if within(findings, "rest_charge_pressure") and not _grows_with_pressure(findings):
         return ()
-    return tuple(check for check in DIRECT if outside(findings, check, side))
+    if not outside(findings, "road_sensor", side) or not _car_is_content(findings, side):
+        return ()
+    return ("road_sensor",)
+
+
+def _car_is_content(findings: Findings, side: str) -> bool:
+    """Whether boost stood where its own sensor had it: nothing cut, nothing run away, nothing still coming.
+
+    A gauge and a sensor read a moment apart differ by as much as boost moved between; a control unit that
+    believes its sensor holds it at its aim.
+    """
+    swings = ("road_hunting", "road_reduced_power", "charge_leak_hole")
+    if any(outside(findings, check) for check in swings):
+        return False
+    tracking = findings["road_tracking"]
+    if tracking.outcome == "outside":
+        return side == "high" and tracking.side == "high"
+    if not tracking.examined:
+        return not outside(findings, "road_peak", "high") and not outside(findings, "road_request")
+    return not outside(findings, "road_request", "low") or not outside(findings, "road_peak", "high")
 
 
 def _grows_with_pressure(findings: Findings) -> bool:
@@ -54,7 +75,10 @@ def cleared(side: str, findings: Findings, kind: Kind) -> tuple[str, ...]:
 READS_HIGH = Fault(
     name="charge_pressure_reads_high",
     location="input_signal",
-    shows={"rest_charge_pressure": high(0.55)},  # a gain error does not show at rest
+    shows={
+        "rest_charge_pressure": high(0.55),
+        "road_air_mass": low(0.30),
+    },  # a gain error does not show at rest
     on_road=lambda kind: steered(SENSOR_HIGH, 0.9, "the loop follows the sensor"),
     proof=lambda findings, kind: proof("high", findings, kind),
     cleared_where=lambda findings, kind: cleared("high", findings, kind),
@@ -64,7 +88,7 @@ READS_HIGH = Fault(
 READS_LOW = Fault(
     name="charge_pressure_reads_low",
     location="input_signal",
-    shows={"rest_charge_pressure": low(0.55)},
+    shows={"rest_charge_pressure": low(0.55), "road_air_mass": high(0.25)},
     on_road=lambda kind: steered(SENSOR_LOW, 0.9, "the loop follows the sensor"),
     proof=lambda findings, kind: proof("low", findings, kind),
     cleared_where=lambda findings, kind: cleared("low", findings, kind),

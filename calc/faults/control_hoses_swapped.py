@@ -33,7 +33,7 @@ def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
 FAULT = Fault(
     name="control_hoses_swapped",
     location="control_pressure",
-    shows={"control_hoses": low(0.95), "solenoid_response": both(0.85, 0.0)},
+    shows={"control_hoses": low(0.95), "solenoid_response": both(0.85, 0.0), "base_boost": high(0.20)},
     words={"control_hoses": ("swapped",)},
     on_road=on_road,
     proof=proof,

@@ -11,7 +11,7 @@ Next test       hoses by eye, then the bench sweep of the solenoid
 """
 
 from calc.checks.evidence import Kind
-from calc.faults.model import PNEUMATIC, Fault, Findings, Picture, both, low, outside
+from calc.faults.model import PNEUMATIC, Fault, Findings, Picture, both, high, low, outside
 from calc.faults.pictures import boost_falls, boost_rises
 
 
@@ -31,7 +31,12 @@ def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
 FAULT = Fault(
     name="control_line_blocked",
     location="control_pressure",
-    shows={"control_hoses": low(0.80), "solenoid_response": both(0.75, 0.0)},
+    shows={
+        "control_hoses": low(0.80),
+        "solenoid_response": both(0.75, 0.0),
+        "cooler_drop": high(0.20),
+        "base_boost": high(0.40),
+    },
     on_road=on_road,
     proof=proof,
     words={"control_hoses": ("blocked",), "solenoid_response": ("venting", "part")},

@@ -10,7 +10,7 @@ Next test       hoses by eye, then the bench sweep of the solenoid
 """
 
 from calc.checks.evidence import Kind
-from calc.faults.model import PNEUMATIC, Fault, Findings, Picture, both, low, outside
+from calc.faults.model import PNEUMATIC, Fault, Findings, Picture, both, high, low, outside
 from calc.faults.pictures import boost_falls, boost_rises
 
 
@@ -30,7 +30,7 @@ def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
 FAULT = Fault(
     name="control_line_leak",
     location="control_pressure",
-    shows={"control_hoses": low(0.85), "solenoid_response": both(0.45, 0.0)},
+    shows={"control_hoses": low(0.85), "solenoid_response": both(0.45, 0.0), "base_boost": high(0.25)},
     on_road=on_road,
     proof=proof,
     words={"control_hoses": ("leak",), "solenoid_response": ("part", "venting")},

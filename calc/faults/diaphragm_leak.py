@@ -26,7 +26,13 @@ def on_road(kind: Kind) -> tuple[Picture, ...]:
 FAULT = Fault(
     name="diaphragm_leak",
     location="actuator",
-    shows={"actuator_hold": high(0.95), "actuator_start": high(0.10), "solenoid_response": both(0.15, 0.0)},
+    shows={
+        "actuator_hold": high(0.95),
+        "actuator_start": high(0.10),
+        "cooler_drop": high(0.20),
+        "base_boost": high(0.40),
+        "solenoid_response": both(0.15, 0.0),
+    },
     on_road=on_road,
     proof=proved_by("actuator_hold", "high"),
     cleared_by=("actuator_hold",),

@@ -82,6 +82,8 @@ def diaphragm(evidence: Evidence, findings: Findings) -> Effect | None:
     """
     hold = findings["actuator_hold"]
     loss, held = hold.value, evidence.number("/tests/actuator/hold/p_kpa")
+    if hold.facts.get("pump_cannot_reach"):
+        return Effect(-inf if evidence.kind.vacuum else inf, 0.0)
     if loss is None or not held:
         return None
     left = evidence.number("/tests/actuator/hold/p_end_kpa") or 0.0

@@ -15,8 +15,8 @@ from calc.faults.pictures import air_lost
 FAULT = Fault(
     name="egr_not_closing",
     location="exhaust",
-    shows={"egr_closes": low(0.92), "road_air_mass": low(0.45)},
-    on_road=lambda kind: air_lost(),
+    shows={"egr_closes": low(0.92), "road_air_mass": low(0.60)},
+    on_road=lambda kind: air_lost(hidden=0.15, used_up=0.30),
     proof=proved_by("egr_closes"),
     cleared_by=("egr_closes",),
 )

@@ -16,7 +16,7 @@ FAULT = Fault(
     name="exhaust_leak_before_turbine",
     location="exhaust",
     shows={"exhaust_leak": low(0.90)},
-    on_road=lambda kind: air_lost(),
+    on_road=lambda kind: air_lost(hidden=0.25, used_up=0.45),
     proof=proved_by("exhaust_leak"),
     cleared_by=("exhaust_leak",),
 )

@@ -9,14 +9,14 @@ Cure            clean or renew what is blocked, and find why.
 Next test       back pressure at full load.
 """
 
-from calc.faults.model import Fault, high, proved_by
+from calc.faults.model import Fault, high, low, proved_by
 from calc.faults.pictures import air_lost
 
 FAULT = Fault(
     name="exhaust_restriction",
     location="exhaust",
-    shows={"exhaust_back_pressure": high(0.93)},
-    on_road=lambda kind: air_lost(),
+    shows={"exhaust_back_pressure": high(0.93), "road_air_mass": low(0.40)},
+    on_road=lambda kind: air_lost(hidden=0.25, used_up=0.40),
     proof=proved_by("exhaust_back_pressure", "high"),
     cleared_by=("exhaust_back_pressure",),
 )

@@ -10,14 +10,18 @@ Next test       depression at full load.
 """
 
 from calc.faults import effects
-from calc.faults.model import Fault, high, proved_by
+from calc.faults.model import Fault, both, high, low, proved_by
 from calc.faults.pictures import air_lost
 
 FAULT = Fault(
     name="intake_restriction",
     location="intake",
-    shows={"intake_depression": high(0.93)},
-    on_road=lambda kind: air_lost(),
+    shows={
+        "intake_depression": high(0.93),
+        "base_boost": low(0.35),
+        "road_control_pressure": both(0.25, 0.02),
+    },
+    on_road=lambda kind: air_lost(hidden=0.15, used_up=0.75),
     proof=proved_by("intake_depression", "high"),
     cleared_by=("intake_depression",),
     # lost before the compressor, it counts by the pressure ratio, about 2

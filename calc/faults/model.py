@@ -97,6 +97,7 @@ class Fault:
     cleared_where : a further rule of the fault's own.
     words : check -> what an outside finding's own word may be in cars with this fault (which hose fault was
         seen, how the solenoid answered); another word is as rare as a mistake.
+    against_where : a pattern across checks that cars with this fault hardly ever show.
     likely_where : whether it may be called likely once it is probable.
     likely_by_rule : whether `likely_where` alone decides, whatever the probability.
     """
@@ -112,6 +113,7 @@ class Fault:
     devices: tuple[str, ...] = ALL_DEVICES
     actuators: tuple[str, ...] = ALL_ACTUATORS
     words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    against_where: Callable[[Findings, Kind], bool] = nowhere
     likely_where: Callable[[Findings, Kind], bool] = anywhere
     likely_by_rule: bool = False
 

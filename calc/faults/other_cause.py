@@ -9,26 +9,22 @@ Cure            none.
 Next test       what is cheapest of what was not examined.
 """
 
-from calc.faults.model import Fault, Picture, both, nowhere
+from calc.faults.model import Fault, Picture, high, low, nowhere
+from calc.faults.pictures import HIDDEN_HIGH, HIDDEN_LOW, HIGH_USED_UP, LOW_USED_UP, SENSOR_LOW
 
-# it may move anything a little: a third of such causes show on the road, to either side
+# the wrong part fitted, a choked sensor pipe, learned values that are off: to either side, or not at all
 ON_ROAD = (
-    Picture(
-        0.35,
-        {
-            "road_real_boost": both(0.45, 0.25),
-            "road_tracking": both(0.45, 0.25),
-            "road_authority": both(0.2, 0.3),
-        },
-        "an unknown cause moves boost",
-    ),
-    Picture(0.65, {}, "an unknown cause that boost does not show"),
+    Picture(0.15, {**LOW_USED_UP, "base_boost": low(0.40)}, "an unknown cause takes boost away"),
+    Picture(0.15, {**HIGH_USED_UP, "base_boost": high(0.50)}, "an unknown cause lets boost rise"),
+    Picture(0.10, HIDDEN_LOW, "the loop hides it, towards more boost"),
+    Picture(0.05, HIDDEN_HIGH, "the loop hides it, towards less boost"),
+    Picture(0.05, SENSOR_LOW, "what the sensor sees is not what there is"),
+    Picture(0.50, {}, "an unknown cause that boost does not show"),
 )
 
 FAULT = Fault(
     name="other_cause",
     location="elsewhere",
-    shows={},
     on_road=lambda kind: ON_ROAD,
     likely_where=nowhere,
 )

@@ -9,7 +9,7 @@ Cure            mend the feed.
 Next test       reference supply and ground at the sensor's plug.
 """
 
-from calc.faults.model import Fault, Picture, both, high, proved_by
+from calc.faults.model import Fault, Picture, both, low, proved_by
 from calc.faults.pictures import SENSOR_HIGH, SENSOR_LOW
 
 ON_ROAD = (
@@ -21,7 +21,12 @@ ON_ROAD = (
 FAULT = Fault(
     name="sensor_feed_fault",
     location="input_signal",
-    shows={"sensor_feed": both(0.45, 0.48), "rest_charge_pressure": high(0.45)},
+    shows={
+        "sensor_feed": both(0.45, 0.48),
+        "rest_charge_pressure": both(0.30, 0.50),
+        "rest_pedal": low(0.35),
+        "road_pedal": low(0.35),
+    },
     on_road=lambda kind: ON_ROAD,
     proof=proved_by("sensor_feed"),
     cleared_by=("sensor_feed",),

@@ -13,12 +13,12 @@ Next test       solenoid electrical.
 from calc.checks.evidence import Kind
 from calc.faults import effects
 from calc.faults.model import PNEUMATIC, Fault, Picture, any_of, both, high, low
-from calc.faults.pictures import HIGH_USED_UP, LOW_USED_UP
+from calc.faults.pictures import BASE_BOOST, HIGH_USED_UP
 
 
 def on_road(kind: Kind) -> tuple[Picture, ...]:
     """Unpowered, boost goes to the fail-safe side; where the duty's effect is unknown, to either."""
-    falls = {**LOW_USED_UP, "road_control_pressure": both(0.02, 0.80)}
+    falls = {**BASE_BOOST, "road_control_pressure": both(0.02, 0.80)}
     rises = {**HIGH_USED_UP, "road_control_pressure": both(0.80, 0.02)}
     if kind.vacuum:
         falls, rises = (

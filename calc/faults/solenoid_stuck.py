@@ -14,14 +14,14 @@ Next test       solenoid electrical, then its bench sweep.
 
 from calc.checks.evidence import Kind
 from calc.faults.model import PNEUMATIC, Fault, Findings, Picture, both, high, low, outside, within
-from calc.faults.pictures import HIGH_USED_UP, LOW_USED_UP
+from calc.faults.pictures import BASE_BOOST, HIGH_USED_UP
 
 
 def on_road(passes: bool, kind: Kind) -> tuple[Picture, ...]:
     """Passing all holds a pressure gate open and pulls a vacuum one shut."""
     falls = passes != kind.vacuum
     control = high(0.93) if passes else low(0.93)
-    picture = LOW_USED_UP if falls else HIGH_USED_UP
+    picture = BASE_BOOST if falls else HIGH_USED_UP
     return (
         Picture(0.92, {**picture, "road_control_pressure": control}, "the loop pulls a loose lever"),
         Picture(0.08, {"road_control_pressure": control}, "it sticks now and then"),
@@ -55,7 +55,7 @@ PASSES_ALL = Fault(
 VENTS_ALL = Fault(
     name="solenoid_vents_all",
     location="control_pressure",
-    shows={"solenoid_response": both(0.95, 0.0)},
+    shows={"solenoid_response": both(0.95, 0.0), "cooler_drop": high(0.20), "base_boost": high(0.50)},
     words={"solenoid_response": ("venting",)},
     on_road=lambda kind: on_road(False, kind),
     proof=lambda findings, kind: proof("venting", findings),

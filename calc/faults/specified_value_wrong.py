@@ -10,8 +10,7 @@ Next test       sensors at rest, then the log.
 """
 
 from calc.checks.evidence import Kind
-from calc.faults.model import Fault, Findings, both, outside
-from calc.faults.pictures import steered
+from calc.faults.model import Fault, Findings, Picture, high, low, outside
 
 # every input that could make the control unit aim wrongly; of each line one must be within, none outside
 INPUTS = (
@@ -41,6 +40,13 @@ FAULT = Fault(
     name="specified_value_wrong",
     location="control_unit",
     shows={},
-    on_road=lambda kind: steered({"road_specified": both(0.55, 0.40)}, 0.97, "it aims at the wrong value"),
+    on_road=lambda kind: (
+        Picture(
+            0.40, {"road_specified": low(0.93), "road_request": low(0.85)}, "it aims below what is asked"
+        ),
+        Picture(0.30, {"road_specified": low(0.93)}, "what is asked is computed too low as well"),
+        Picture(0.27, {"road_specified": high(0.93)}, "it aims too high, altered software mostly"),
+        Picture(0.03, {}, "too small to show in a pull"),
+    ),
     likely_where=inputs_are_sound,
 )

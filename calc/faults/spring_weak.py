@@ -10,13 +10,20 @@ Next test       a sweep on the hand pump.
 """
 
 from calc.checks.evidence import Kind
-from calc.faults.model import PNEUMATIC, Fault, Picture, both, low, proved_by
+from calc.faults.actuator_preload import span_changed
+from calc.faults.model import PNEUMATIC, Fault, Findings, Picture, both, low, proved_by
 from calc.faults.pictures import boost_falls, boost_rises
 
 
 def on_road(kind: Kind) -> tuple[Picture, ...]:
     """Less spring: a pressure gate opens too far, a vacuum gate or vane closes too far."""
     return boost_rises(hidden=0.3, used_up=0.6) if kind.vacuum else boost_falls(hidden=0.3, used_up=0.6)
+
+
+def both_moved_alike(findings: Findings, kind: Kind) -> bool:
+    """First movement outside and full travel off by no more: a preload, not a rate."""
+    start, full = findings["actuator_start"], findings["actuator_full"]
+    return start.outcome == "outside" and full.value is not None and not span_changed(start, full)
 
 
 FAULT = Fault(
@@ -31,5 +38,6 @@ FAULT = Fault(
     on_road=on_road,
     proof=proved_by("actuator_rate"),
     cleared_by=("actuator_rate",),
+    against_where=both_moved_alike,
     actuators=PNEUMATIC,
 )

@@ -15,8 +15,8 @@ from calc.faults.pictures import air_lost
 FAULT = Fault(
     name="throttle_not_opening",
     location="intake",
-    shows={"throttle_opens": low(0.93)},
-    on_road=lambda kind: air_lost(hidden=0.25, used_up=0.35),
+    shows={"throttle_opens": low(0.93), "road_air_mass": low(0.50)},
+    on_road=lambda kind: air_lost(hidden=0.10, used_up=0.20),
     proof=proved_by("throttle_opens"),
     cleared_by=("throttle_opens",),
 )

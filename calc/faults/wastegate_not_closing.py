@@ -20,9 +20,9 @@ FAULT = Fault(
         "actuator_returns": low(0.30),
         "actuator_start": high(0.20),  # it is already lifted, so first movement is seen late
         "actuator_travel": low(0.20),
-        "base_boost": low(0.85),
+        "base_boost": low(0.50),
     },
-    on_road=lambda kind: air_lost(hidden=0.15, used_up=0.80),
+    on_road=lambda kind: air_lost(hidden=0.20, used_up=0.60),
     proof=proved_by("wastegate_seat"),
     cleared_by=("wastegate_seat",),
     devices=("wastegate",),

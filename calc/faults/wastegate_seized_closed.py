@@ -11,7 +11,7 @@ Next test       the actuator on the hand pump, rod watched.
 
 from calc.checks.evidence import Kind
 from calc.faults import effects
-from calc.faults.model import Fault, Picture, low, proved_by
+from calc.faults.model import Fault, Picture, high, low, proved_by
 from calc.faults.pictures import boost_rises
 
 
@@ -23,7 +23,14 @@ def on_road(kind: Kind) -> tuple[Picture, ...]:
 FAULT = Fault(
     name="wastegate_seized_closed",
     location="wastegate_valve",
-    shows={"actuator_moves": low(0.93), "actuator_returns": low(0.10), "actuator_travel": low(0.85)},
+    shows={
+        "actuator_moves": low(0.93),
+        "actuator_returns": low(0.10),
+        "actuator_travel": low(0.85),
+        "actuator_start": high(0.30),
+        "actuator_full": high(0.30),
+        "cooler_drop": high(0.20),
+    },
     on_road=on_road,
     proof=proved_by("actuator_moves"),
     effect=effects.unbounded(1),

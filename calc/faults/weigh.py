@@ -39,6 +39,7 @@ ECHOES: Mapping[str, tuple[str, ...]] = {
 HALF = ("actuator_full",)  # shares its gauge's class error with first movement
 SPEAKS = 2.0  # a finding so many times likelier with the fault than without speaks for it
 MISSED = 0.1  # of the faults whose part a direct measurement cleared, those that were there all the same
+MISFIT = 0.05  # of the cars with a fault, those that show a pattern which speaks against it
 CLEARED_BY_ROAD = 100.0
 SAME_TRACE = log(2.5)
 LIKELY = 0.90
@@ -64,10 +65,7 @@ def weigh(evidence: Evidence, findings: Findings) -> list[Weighed]:
     kind = evidence.kind
     faults = faults_of(kind)
     counted = {name: found for name, found in findings.items() if _counts(name, findings)}
-    scores = [
-        _log_likelihood(fault, counted, kind) + (log(MISSED) if is_cleared(fault, findings, kind) else 0.0)
-        for fault in faults
-    ]
+    scores = [_log_likelihood(fault, counted, kind) + _of_pattern(fault, findings, kind) for fault in faults]
     priors = prior_weights(evidence, faults)
     posterior = _normalised([score + log(prior) for score, prior in zip(scores, priors, strict=True)])
     weighed = [Weighed(fault, share) for fault, share in zip(faults, posterior, strict=True)]
@@ -78,6 +76,12 @@ def weigh(evidence: Evidence, findings: Findings) -> list[Weighed]:
         item.standing = _standing(item, findings, counted, kind, _without(road, index))
     _name_alikes(weighed, counted, kind)
     return weighed
+
+
+def _of_pattern(fault: Fault, findings: Findings, kind: Kind) -> float:
+    """What is read from several checks together, as a log: the part cleared, a pattern that does not fit."""
+    cleared = log(MISSED) if is_cleared(fault, findings, kind) else 0.0
+    return cleared + (log(MISFIT) if fault.against_where(findings, kind) else 0.0)
 
 
 def is_cleared(fault: Fault, findings: Findings, kind: Kind) -> bool:
