@@ -8,7 +8,7 @@ from pathlib import Path
 
 import calc
 from api import limits, pictures
-from api.job import LARGEST, NotWholeError, blob_names, judged
+from api.job import LARGEST, NotWholeError, judged, photo_names
 from api.pdf import process
 from api.pdf.request import ReportRequest
 
@@ -36,15 +36,16 @@ def prepare(
     language: str = "en",
     workshop: dict[str, str] | None = None,
     photo: PhotoFinder,
+    read_log: calc.LogReader | None = None,
 ) -> ReportRequest:
     """What the report of a job document is drawn from.
 
     `photo` gives the printed copy of a photo by its SHA-256, None where the photo is not at hand, and raises
-    `pictures.UnreadableError` where it cannot be decoded.
+    `pictures.UnreadableError` where it cannot be decoded. `read_log` gives the logs of road runs.
     Raises `api.job.NotWholeError` for a document that cannot be judged.
     """
-    verdict = judged(job, unit=unit, language=language)
-    photos, unreadable = _photos(blob_names(calc.read_job(job.encode())), photo)
+    verdict = judged(job, unit=unit, language=language, read_log=read_log)
+    photos, unreadable = _photos(photo_names(calc.read_job(job.encode())), photo)
     return ReportRequest(
         job=job,
         verdict=verdict,

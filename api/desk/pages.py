@@ -11,11 +11,11 @@ from flask import Response, request
 from werkzeug import Response as AnyResponse
 
 import calc
-from api import pictures, shown
+from api import logs, pictures, shown
 from api.context import connection, context
 from api.errors import Problem
 from api.guard import SANDBOX_POLICY
-from api.job import NotWholeError, blob_names, judged, title
+from api.job import NotWholeError, judged, photo_names, title
 from api.office import pages as office
 from api.pdf.figures import Printer
 from api.pdf.page import page
@@ -94,10 +94,10 @@ def _unit() -> str:
 
 def _material(job: KeptJob, unit: str) -> ReportRequest:
     """What the technician's report is made from, without the photos' bytes: the page fetches them itself."""
-    there = [name for name in blob_names(job.document) if context().blobs.find(name)]
+    there = [name for name in photo_names(job.document) if context().blobs.find(name)]
     return ReportRequest(
         job=job.text,
-        verdict=judged(job.text, unit=unit),
+        verdict=judged(job.text, unit=unit, read_log=logs.read),
         form="technical",
         paper="a4",
         unit=unit,
@@ -123,7 +123,7 @@ def _row(job: KeptJob, printer: Printer) -> dict[str, Any]:
 def _said(job: KeptJob, printer: Printer) -> dict[str, str]:
     """The verdict in a line, and how sure it is; a job that is not whole yet says where."""
     try:
-        verdict = json.loads(judged(job.text, unit=printer.unit))
+        verdict = json.loads(judged(job.text, unit=printer.unit, read_log=logs.read))
     except NotWholeError as reason:
         return {"says": str(reason), "standing": ""}
     conclusion = verdict["conclusion"] or {}

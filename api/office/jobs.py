@@ -7,6 +7,7 @@ from typing import Any
 from flask import redirect, render_template, request, url_for
 
 import calc
+from api import logs
 from api.context import connection
 from api.errors import Problem
 from api.job import title
@@ -90,7 +91,7 @@ def words_of(kept: KeptJob) -> JobWords:
 
 def _conclusion(kept: KeptJob) -> tuple[str, str]:
     with contextlib.suppress(calc.BrokenDocument):
-        verdict = calc.judge(kept.document)
+        verdict = calc.judge(calc.with_logs(kept.document, logs.read))
         conclusion = verdict["conclusion"] or {}
         return str(conclusion.get("fault") or ""), str(verdict["says"])
     return "", "The job is not whole yet."

@@ -7,7 +7,7 @@ from typing import Any
 from flask import Blueprint, Response, request
 
 import calc
-from api import exchange
+from api import exchange, logs
 from api.context import connection, context
 from api.errors import Problem
 from api.fold.receipt import receipt_lines, receipt_sum
@@ -70,7 +70,7 @@ def find(job_id: str) -> KeptJob:
 def judge(job: KeptJob, unit: str) -> str:
     """The verdict's text; a clear answer where the job is not whole yet."""
     try:
-        return judged(job.text, unit=unit)
+        return judged(job.text, unit=unit, read_log=logs.read)
     except NotWholeError as reason:
         raise not_whole(reason) from None
 

@@ -5,7 +5,7 @@ import re
 
 from flask import Blueprint, Response, current_app, request
 
-from api import limits, report, shown
+from api import limits, logs, report, shown
 from api.context import connection
 from api.errors import Problem
 from api.guard import SANDBOX_POLICY
@@ -49,6 +49,7 @@ def _request_for(job: KeptJob) -> ReportRequest:
             made_at=last_change(connection(), job.id),
             workshop=settings.read(connection(), "workshop"),
             photo=shown.copy_of,
+            read_log=logs.read,
         )
     except NotWholeError as reason:
         raise not_whole(reason) from None
