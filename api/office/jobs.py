@@ -1,18 +1,18 @@
 """Jobs in the office: found by registration, name, day or fault."""
 
 import contextlib
+import json
 from datetime import date
 from typing import Any
 
 from flask import redirect, render_template, request, url_for
 
-import calc
 from api import logs
 from api.context import connection
 from api.errors import Problem
-from api.job import title
+from api.job import NotWholeError, judged, title
 from api.office.pages import Answer, blueprint
-from api.store import job_words, jobs
+from api.store import job_words, jobs, settings
 from api.store.job_words import JobWords
 from api.store.jobs import KeptJob
 
@@ -21,6 +21,7 @@ office_jobs = blueprint("office_jobs")
 # A job is judged for its fault; the rest follows with the next look at the list.
 READ_AT_ONCE = 20
 LONGEST_SEARCH = 100
+USUAL_UNIT = "bar"
 
 
 @office_jobs.get("/")
@@ -90,11 +91,13 @@ def words_of(kept: KeptJob) -> JobWords:
 
 
 def _conclusion(kept: KeptJob) -> tuple[str, str]:
-    with contextlib.suppress(calc.BrokenDocument):
-        verdict = calc.judge(calc.with_logs(kept.document, logs.read))
-        conclusion = verdict["conclusion"] or {}
-        return str(conclusion.get("fault") or ""), str(verdict["says"])
-    return "", "The job is not whole yet."
+    unit = settings.read(connection(), "workshop").get("unit", USUAL_UNIT)
+    try:
+        verdict = json.loads(judged(kept.text, unit=unit, read_log=logs.read))
+    except NotWholeError:
+        return "", "The job is not whole yet."
+    conclusion = verdict["conclusion"] or {}
+    return str(conclusion.get("fault") or ""), str(verdict["says"])
 
 
 def _day(text: str) -> str:
