@@ -4,9 +4,13 @@ import { fetchEngine } from "./fetch_engine.js";
 
 const BOOT_WITHIN_MS = 60_000;
 const ANSWER_WITHIN_MS = 20_000;
+const LOG_WITHIN_MS = 120_000;
 const BOOTS = 2;
 
-/** No verdict. `kind`: "broken" (the document; `message` names the place), "fault", "timeout" or "failed". */
+/**
+ * No answer. `kind`: "broken" (the document; `message` names the place), "unreadable" (the log; `message` says why),
+ * "cancelled", "fault", "timeout" or "failed".
+ */
 export class EngineError extends Error {
   constructor(kind, message = kind) {
     super(message);
@@ -24,6 +28,12 @@ class Engine {
   #numbers = 0;
   #waiting = new Map();
   #asked = null;
+  #bytesOf = async () => undefined;
+
+  /** `bytesOf(name)` gives the bytes of a log that a job names, or undefined where it is not to be had. */
+  logsFrom(bytesOf) {
+    this.#bytesOf = bytesOf;
+  }
 
   /** Fetches the engine where it is not on the phone yet, and starts it; once. After "failed" it tries again. */
   start() {
@@ -52,13 +62,50 @@ class Engine {
   }
 
   /** The same as its text: byte for byte what the workshop's computer says of the same document. */
-  judgeText(job, { unit = "kPa", language = "en" } = {}) {
+  async judgeText(job, { unit = "kPa", language = "en" } = {}) {
+    return (await this.#ask(job.id, { way: "judge", text: JSON.stringify(job), unit, language })).result;
+  }
+
+  /**
+   * What a log holds {guesses, left_out, rows, seconds}. `columns` are wishes as `calc.read_log` takes them; `job`
+   * tells what the log may not say of the car. An aborted `signal` ends the reading at once.
+   */
+  async readLog(bytes, columns, job, signal) {
+    const question = { way: "read_log", bytes, columns: JSON.stringify(columns), facts: JSON.stringify(job) };
+    const asked = this.#ask("log", question);
+    signal?.addEventListener("abort", () => this.#cancel("log"));
+    return JSON.parse((await asked).result);
+  }
+
+  /** The course of a run with a log, as `calc.run_shown` gives it, `channels` as Float64Arrays; null where it has none. */
+  async showRun(job, run) {
+    const { result, more } = await this.#ask(`show ${run}`, { way: "show_run", text: JSON.stringify(job), run });
+    const [names, rows] = more;
+    const shown = JSON.parse(result);
+    return shown && { ...shown, channels: Object.fromEntries(names.map((name, at) => [name, rows[at]])) };
+  }
+
+  #ask(key, question) {
     this.start();
     return new Promise((resolve, reject) => {
-      const waiters = [...(this.#waiting.get(job.id)?.waiters ?? []), { resolve, reject }];
-      this.#waiting.set(job.id, { text: JSON.stringify(job), unit, language, waiters });
+      const waiters = [...(this.#waiting.get(key)?.waiters ?? []), { resolve, reject }];
+      this.#waiting.set(key, { question, waiters });
       this.#askNext();
     });
+  }
+
+  /** Python does not listen while it reads: a reading under way is ended with its worker, and the next one starts. */
+  #cancel(key) {
+    const cancelled = [this.#waiting.get(key), this.#asked?.key === key && this.#asked].filter(Boolean);
+    this.#waiting.delete(key);
+    if (cancelled.includes(this.#asked)) {
+      this.#asked = null;
+      this.#end();
+      this.#boots = 0;
+      this.#tell({ state: "loading" });
+      this.#boot();
+    }
+    for (const { waiters } of cancelled) settle(waiters, "cancelled");
   }
 
   #tell(change) {
@@ -101,46 +148,60 @@ class Engine {
     for (const { waiters } of unanswered) for (const { reject } of waiters) reject(new EngineError(kind, message));
   }
 
-  #take({ kind, number, result, says, version }) {
+  #take({ kind, number, result, more, says, version }) {
     if (kind === "failed") return this.#fail("failed", says);
     clearTimeout(this.#timer);
-    if (kind !== "ready") return this.#answer(kind, number, result);
+    if (kind === "needs") return this.#give(number, JSON.parse(result));
+    if (kind !== "ready") return this.#answer(kind, number, { result, more });
     this.#tell({ state: "ready", version });
     return this.#asked ? this.#post() : this.#askNext();
   }
 
   #askNext() {
     if (this.#state.state !== "ready" || this.#asked || !this.#waiting.size) return;
-    const [job, question] = this.#waiting.entries().next().value;
-    this.#waiting.delete(job);
-    this.#asked = { job, ...question };
+    const [key, next] = this.#waiting.entries().next().value;
+    this.#waiting.delete(key);
+    this.#asked = { key, without: [], ...next };
     this.#post();
   }
 
   #post() {
     this.#numbers += 1;
-    const { text, unit, language } = this.#asked;
+    const { question, without } = this.#asked;
     this.#asked.number = this.#numbers;
-    this.#worker.postMessage({ number: this.#numbers, text, unit, language });
-    this.#expect(ANSWER_WITHIN_MS);
+    this.#worker.postMessage({ number: this.#numbers, ...question, without: JSON.stringify(without) });
+    this.#expect(question.way === "judge" && !question.text.includes('"log"') ? ANSWER_WITHIN_MS : LOG_WITHIN_MS);
   }
 
-  #answer(kind, number, result) {
-    const { job, waiters, number: expected } = this.#asked;
+  /** The worker lacks logs: it gets what this phone has of them, and is asked again. */
+  async #give(number, names) {
+    const held = await Promise.all(names.map((name) => this.#bytesOf(name).catch(() => undefined)));
+    if (this.#asked?.number !== number) return;
+    names.forEach((name, at) => {
+      if (held[at]) this.#worker.postMessage({ way: "take_log", name, bytes: held[at] });
+      else this.#asked.without.push(name);
+    });
+    this.#post();
+  }
+
+  #answer(kind, number, answer) {
+    const { key, waiters, number: expected } = this.#asked ?? {};
     if (number !== expected) return;
     this.#asked = null;
     this.#boots = 1;
-    const later = this.#waiting.get(job);
+    const later = this.#waiting.get(key);
     if (later) later.waiters.unshift(...waiters);
-    else settle(waiters, kind, result);
+    else settle(waiters, kind, answer);
     this.#askNext();
   }
 }
 
-function settle(waiters, kind, result) {
+const ANSWERS = ["verdict", "log", "run"];
+
+function settle(waiters, kind, answer) {
   for (const { resolve, reject } of waiters) {
-    if (kind === "verdict") resolve(result);
-    else reject(new EngineError(kind, result));
+    if (ANSWERS.includes(kind)) resolve(answer);
+    else reject(new EngineError(kind, answer?.result));
   }
 }
 

@@ -4,19 +4,70 @@ const ENGINE = "/vendor/pyodide/";
 const ARCHIVE = "/engine/calc.zip";
 const FOLDER = "/engine";
 
-const JUDGE = `
+/* Logs are kept here by their names while there is room; what is not here is asked for ("needs"). */
+const DOOR = `
+import json
 import sys
+from array import array
+from functools import lru_cache
+from math import nan
 sys.path.insert(0, "${FOLDER}")
 import calc
 from pyodide.ffi import to_js
 
-def judge(text, unit, language):
+MOST_LOGS = 8
+logs = {}
+
+@lru_cache(maxsize=MOST_LOGS)
+def remembered(name, wish):
+    return calc.read_log(logs[name], **json.loads(wish))
+
+def run_of(name, wish):
+    return remembered(name, wish) if name in logs else None
+
+def take_log(name, data):
+    logs[name] = data.to_bytes()
+    if len(logs) > MOST_LOGS:
+        del logs[next(iter(logs))]
+
+def missing(job, without):
+    return [name for name in calc.log_names(job)[:MOST_LOGS] if name not in logs and name not in without]
+
+def judge(text, unit="kPa", language="en", without="[]"):
     try:
-        return to_js(["verdict", calc.judge_text(text.encode(), unit=unit, language=language)])
+        data = text.encode()
+        wanted = missing(calc.read_job(data), json.loads(without)) if '"log"' in text else []
+        if wanted:
+            return to_js(["needs", json.dumps(wanted)])
+        return to_js(["verdict", calc.judge_text(data, unit=unit, language=language, read=run_of)])
     except calc.BrokenDocument as broken:
         return to_js(["broken", str(broken)])
 
-(judge, calc.VERSION)
+def read_log(data, columns, facts):
+    try:
+        run = calc.read_log(data.to_bytes(), json.loads(columns), **calc.log_facts(json.loads(facts)))
+    except calc.UnreadableLog as unreadable:
+        return to_js(["unreadable", str(unreadable)])
+    times = run["channels"]["t_s"]
+    found = {key: run[key] for key in ("guesses", "left_out")}
+    return to_js(["log", json.dumps({**found, "rows": len(times), "seconds": times[-1] - times[0]})])
+
+def show_run(text, run_id, without="[]"):
+    try:
+        job = calc.read_job(text.encode())
+    except calc.BrokenDocument as broken:
+        return to_js(["broken", str(broken)])
+    wanted = missing(job, json.loads(without))
+    if wanted:
+        return to_js(["needs", json.dumps(wanted)])
+    shown = calc.run_shown(calc.with_logs(job, run_of), run_id)
+    if shown is None:
+        return to_js(["run", "null", [], []])
+    channels = shown.pop("channels")
+    rows = [array("d", (nan if value is None else value for value in values)) for values in channels.values()]
+    return to_js(["run", json.dumps(shown), list(channels), rows])
+
+(calc.VERSION, {"judge": judge, "read_log": read_log, "show_run": show_run, "take_log": take_log}.get)
 `;
 
 async function boot() {
@@ -24,23 +75,34 @@ async function boot() {
   const [pyodide, archive] = await Promise.all([loadPyodide({ indexURL: ENGINE }), fetch(ARCHIVE)]);
   if (!archive.ok) throw new Error(`${ARCHIVE}: ${archive.status}`);
   pyodide.unpackArchive(await archive.arrayBuffer(), "zip", { extractDir: FOLDER });
-  return pyodide.runPython(JUDGE).toJs({ depth: 1 });
+  return pyodide.runPython(DOOR).toJs({ depth: 1 });
 }
 
 const booted = boot();
 booted.then(
-  ([, version]) => postMessage({ kind: "ready", version }),
+  ([version]) => postMessage({ kind: "ready", version }),
   (error) => postMessage({ kind: "failed", says: String(error.message ?? error) }),
 );
 
-async function answer({ number, text, unit, language }) {
+const WAYS = {
+  judge: (door, { text, unit, language, without = "[]" }) => door("judge")(text, unit, language, without),
+  read_log: (door, { bytes, columns, facts }) => door("read_log")(new Uint8Array(bytes), columns, facts),
+  show_run: (door, { text, run, without = "[]" }) => door("show_run")(text, run, without),
+};
+
+async function answer({ number, way = "judge", ...question }) {
   try {
-    const [judge] = await booted;
-    const [kind, result] = judge(text, unit, language);
-    postMessage({ kind, number, result });
+    const [, door] = await booted;
+    const [kind, result, ...more] = WAYS[way](door, question);
+    postMessage({ kind, number, result, more });
   } catch (error) {
     postMessage({ kind: "fault", number, result: String(error.message ?? error) });
   }
 }
 
-addEventListener("message", ({ data }) => answer(data));
+async function take({ name, bytes }) {
+  const [, door] = await booted;
+  door("take_log")(name, new Uint8Array(bytes));
+}
+
+addEventListener("message", ({ data }) => (data.way === "take_log" ? take(data) : answer(data)));
