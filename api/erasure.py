@@ -19,7 +19,13 @@ from api.store.blobs import Blobs
 from api.store.erasures import Erasure
 
 # What names or pictures a person; measurements stay. An item of `/photos` is chosen at the desk, one by one.
-PERSONAL = ("/customer", "/vehicle/registration", "/vehicle/vin")
+PERSONAL = (
+    "/customer",
+    "/vehicle/registration",
+    "/vehicle/vin",
+    "/estimate/authorisations",
+    "/deliveries",
+)
 PHOTO = re.compile(r"/photos/[^/]+")
 FILE_NAME = "erasures.jsonl"
 CHECKPOINT_TRIES = 40

@@ -25,6 +25,11 @@ class Text:
 
 
 @dataclass(frozen=True)
+class Amount:
+    """An exact decimal as text, `-12.50`: at most 9 digits before the point and 6 behind it."""
+
+
+@dataclass(frozen=True)
 class Flag:
     """true or false."""
 
@@ -113,6 +118,7 @@ class Items:
 Kind = (
     Number
     | Text
+    | Amount
     | Flag
     | Word
     | GaugeId
@@ -128,6 +134,7 @@ Kind = (
 )
 
 NUMBER, TEXT, FLAG, GAUGE_ID = Number(), Text(), Flag(), GaugeId()
+AMOUNT = Amount()
 LIMIT, LIMIT_OR_MAX = Limit(), Limit(number_is_max=True)
 
 
@@ -342,6 +349,36 @@ TESTS = Group(
     }
 )
 
+ESTIMATE_LINE = Group(
+    {
+        "option": Word(vocabulary.ESTIMATE_OPTIONS),  # `mend` counts in both options
+        "kind": Word(vocabulary.PRICE_KINDS),
+        **_texts("name", "unit"),
+        **dict.fromkeys(
+            ("quantity", "price", "discount_pct", "tax_pct"), AMOUNT
+        ),  # price: of one, without tax
+    }
+)
+
+AUTHORISATION = Group(
+    {
+        **_texts("name", "at", "currency"),
+        "option": Word(vocabulary.ESTIMATE_OPTIONS),
+        "amount": AMOUNT,  # with tax
+        "covers": Texts(),  # the lines as they stood when it was signed
+        "signature": TEXT,  # the path of a drawing 1000 wide and 400 high: M and L with whole numbers
+    }
+)
+
+ESTIMATE = Group(
+    {
+        **_texts("currency", "valid_until"),
+        "rounding": Word(vocabulary.ROUNDINGS),
+        "lines": Items(ESTIMATE_LINE),
+        "authorisations": Items(AUTHORISATION),
+    }
+)
+
 JOB = Group(
     {
         "format": Word((FORMAT,)),
@@ -361,6 +398,13 @@ JOB = Group(
         "steps": Items(STEP),
         "tests": TESTS,
         "photos": Items(PHOTO),
+        "estimate": ESTIMATE,  # ours: what the repair would cost, and who said yes to it
+        "after_repair": Group(  # ours: the codes once the work was done
+            {"codes_cleared": FLAG, "codes_reread": Texts(), "learned_values_reset": FLAG}
+        ),
+        "deliveries": Items(  # ours: what is to be sent to the customer by e-mail; the server sends each once
+            Group({**_texts("to", "asked_at", "unit", "language"), "form": Word(vocabulary.REPORT_FORMS)})
+        ),
         "workshop": Group(
             {
                 "priors": Weights(vocabulary.FAULTS, "fault"),

@@ -19,6 +19,12 @@ DUTY_DRIVERS = ("car", "bench")
 CONTROL_READ_AT = ("actuator", "port")
 INTAKE_AIR_AT = ("after_cooler", "before_compressor")
 
+# Ours: the words of the estimate and of what is sent to the customer.
+ESTIMATE_OPTIONS = ("mend", "mend_and_renew")
+ROUNDINGS = ("total", "line")
+PRICE_KINDS = ("part", "labour", "other")
+REPORT_FORMS = ("short", "customer", "technical")
+
 SYMPTOMS = (
     "low_power",
     "slow_response",

@@ -17,6 +17,7 @@ from calc.strict_json import Broken, Pairs, Torn, TornList
 
 _NUMBERS_AND_GAPS = {int, float, type(None)}
 _LONE_SURROGATE = re.compile("[\ud800-\udfff]")
+_AMOUNT = re.compile(r"-?[0-9]{1,9}(\.[0-9]{1,6})?")
 _LONGEST_SHOWN = 40
 _ENDS = contract.Group({"min": contract.NUMBER, "max": contract.NUMBER})
 _FREE = contract.Group({})
@@ -286,6 +287,12 @@ class Walk:
             self.fail(f"{shown(value)} where text belongs")
         return tidy(value)
 
+    def _amount(self, value: object, _: object = None) -> str:
+        amount = self._text(value)
+        if not _AMOUNT.fullmatch(amount):
+            self.fail(f"{shown(amount)} where an amount as text belongs, as in 12.50")
+        return amount
+
     def _flag(self, value: object, _: object = None) -> bool:
         if not isinstance(value, bool):
             self.fail(f"{shown(value)} where true or false belongs")
@@ -328,6 +335,7 @@ class Walk:
 _READERS: dict[type, Callable[[Walk, Any, Any], object]] = {
     contract.Number: Walk._number,
     contract.Text: Walk._text,
+    contract.Amount: Walk._amount,
     contract.Flag: Walk._flag,
     contract.Word: Walk._word,
     contract.GaugeId: Walk._gauge_id,

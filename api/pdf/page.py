@@ -9,6 +9,7 @@ from api.job import title
 from api.pdf import charts, readings
 from api.pdf.airline import air_line
 from api.pdf.columns import columns, halves, pieces, section_lines, text_lines
+from api.pdf.estimates import estimate
 from api.pdf.figures import Printer
 from api.pdf.findings import fault_rows, finding_rows, not_examined, not_weighed
 from api.pdf.pulls import pulls
@@ -46,6 +47,8 @@ def page(request: ReportRequest) -> dict[str, Any]:
         "not_weighed": not_weighed(verdict),
         "pulls": [(pull.title, pull.cells(printer)) for pull in pulls(document, printer)],
         "pulls_note": printer.words.say("pulls_note", unit=printer.unit),
+        "estimate": estimate(document, printer),
+        "codes": _codes(document, printer),
         "photos": _photos(document, request, printer),
         "verdict": verdict,
         **_noted(document, names),
@@ -96,6 +99,21 @@ def _sentences(verdict: dict[str, Any], printer: Printer, *, customer: bool) -> 
         "cure": cure.get("says") or "",
         "proof": proof.get("says") or "",
     }
+
+
+def _codes(document: dict[str, Any], printer: Printer) -> list[tuple[str, str]]:
+    """Codes before, whether they were cleared, and what was read again: only once there is an after."""
+    after, words = document.get("after_repair") or {}, printer.words
+    if not after:
+        return []
+    before = (document.get("complaint") or {}).get("codes") or []
+    rows = [(words.say("codes_before"), ", ".join(before) or words.say("codes_none"))]
+    for key in ("codes_cleared", "learned_values_reset"):
+        if key in after:
+            rows.append((printer.label(key), words.answers[after[key]]))
+    if "codes_reread" in after:
+        rows.append((words.say("codes_after"), ", ".join(after["codes_reread"]) or words.say("codes_none")))
+    return rows
 
 
 def _charts(document: dict[str, Any], verdict: dict[str, Any], printer: Printer) -> list[dict[str, Any]]:

@@ -8,6 +8,8 @@ from api.pdf.figures import Printer, is_number
 from api.pdf.order import in_order
 
 LONGEST_LOG = 40
+SHORT = 12  # rows
+HALF = 6  # columns of a table that fit half a page
 NARROW = 3  # columns of a table that still fit beside others
 DAYS = frozenset({"calibrated_on", "taken_at", "when"})
 UNSEEN = frozenset({"id", "rank"})
@@ -34,6 +36,13 @@ class Section:
     def is_wide(self) -> bool:
         """Whether a table of it needs more than a narrow column."""
         return any(len(table.head) > NARROW for table in self.tables)
+
+    @property
+    def is_short(self) -> bool:
+        """Whether it stands in half a page's width without running on to the next page."""
+        return sum(len(table.rows) for table in self.tables) <= SHORT and all(
+            len(table.head) <= HALF for table in self.tables
+        )
 
     def __bool__(self) -> bool:
         return bool(self.rows or self.tables)

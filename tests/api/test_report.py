@@ -96,7 +96,7 @@ def test_the_structure_can_be_read_aloud(technical: bytes) -> None:
         kinds = [str(node.S) for node in nodes]
         assert kinds.count("/H1") == 1
         figures = [node for node in nodes if str(node.S) == "/Figure"]
-        assert len(figures) == 3 + len(PHOTOS)
+        assert len(figures) == 4 + len(PHOTOS)  # air line, two charts, signature
         assert all(len(str(node.Alt)) > 10 for node in figures)
         assert {str(node.P.S) for node in nodes if str(node.S) in ("/TH", "/TD")} == {"/TR"}
 

@@ -12,6 +12,7 @@ from calc.job import ITEM_LISTS, check_place, names_item
 VECTORS = Path(__file__).resolve().parents[2] / "fixtures" / "vectors" / "operations.json"
 
 # The list in the README of the operations' vectors, an item's id written "*".
+OUR_OWN_LISTS = {"/estimate/lines", "/estimate/authorisations", "/deliveries"}
 LISTS_OF_ITEMS = {
     "/gauges",
     "/steps",
@@ -33,8 +34,8 @@ def refused_at(path: str, value: object) -> str:
 
 
 def test_the_lists_of_items_are_those_of_the_vectors() -> None:
-    assert set(ITEM_LISTS) == LISTS_OF_ITEMS
-    assert len(ITEM_LISTS) == len(LISTS_OF_ITEMS)
+    assert set(ITEM_LISTS) == LISTS_OF_ITEMS | OUR_OWN_LISTS
+    assert len(ITEM_LISTS) == len(LISTS_OF_ITEMS | OUR_OWN_LISTS)
 
 
 def operations() -> list[dict[str, Any]]:

@@ -51,6 +51,8 @@ SECTIONS = {
 
 # Keys whose plain reading (underscores to spaces, unit dropped) would not be good English.
 LABELS = {
+    "codes_cleared": "Codes cleared",
+    "learned_values_reset": "Learned values reset",
     "abort_boost_kpa": "Boost at which a pull is broken off",
     "accuracy_counts": "Accuracy, counts",
     "accuracy_pct_reading": "Accuracy, of the reading",
@@ -161,6 +163,30 @@ VALUES = {
 }
 
 TEXT = {
+    "authorised": "{name} said yes to {amount} on {when}.",
+    "codes_after": "Codes read again after the repair",
+    "codes_before": "Codes before",
+    "codes_none": "none",
+    "discount": "Off",
+    "estimate": "What it will cost",
+    "line_name": "For",
+    "net": "Without tax",
+    "no_estimate": "The price is not agreed yet; ask us before we begin.",
+    "only_mend": "To mend it",
+    "only_mend_and_renew": "To renew as well",
+    "option_mend": "Mend",
+    "option_mend_and_renew": "Mend and renew",
+    "price": "Price of one",
+    "proof": "Proof of the repair",
+    "proof_note": "The same drive was done again, with the same gauges in the same places.",
+    "quantity": "How many",
+    "rounded_by_line": "Tax is rounded on each line.",
+    "rounded_by_total": "Tax is rounded once on each sum of one rate.",
+    "signature_of": "Signature of {name}",
+    "sum": "Sum",
+    "tax_at": "Tax, {rate} % of {net}",
+    "total": "In all",
+    "valid_until": "This price holds until {day}.",
     "actuator_chart": "The actuator on the hand pump",
     "after_repair": "After the repair",
     "aimed": "aimed",
