@@ -39,7 +39,8 @@ def smoke_leak(evidence: Evidence, check: Check) -> Finding:
     leaking = bool(places) if seen is None else bool(seen)
     names = [str(item["where"]) for _, item in evidence.items("/tests/smoke/places") if item.get("where")]
     read_from = ("/tests/smoke/leak_seen",) if seen is not None else tuple(places)
-    return check.flag(not leaking, read_from, places=names)
+    sizes = {item.get("size") for _, item in evidence.items("/tests/smoke/places")}
+    return check.flag(not leaking, read_from, places=names, only_weeps=sizes == {"weep"})
 
 
 @dataclass(frozen=True, slots=True)

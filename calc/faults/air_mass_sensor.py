@@ -17,12 +17,14 @@ from calc.checks.evidence import Kind
 from calc.faults.model import Fault, Findings, both, high, low, outside, within
 from calc.faults.pictures import steered
 
+SPOIL_LOW = ("throttle_opens", "exhaust_back_pressure", "rest_temperatures")
+
 
 def proof_high(findings: Findings, kind: Kind) -> tuple[str, ...]:
     """Air counted at rest; or too much on the road, once no leak can account for it."""
     if outside(findings, "rest_air_mass"):
         return ("rest_air_mass",)
-    tight = within(findings, "charge_leak_hole")
+    tight = within(findings, "charge_leak_hole") and not outside(findings, "rest_temperatures")
     return ("road_air_mass",) if tight and outside(findings, "road_air_mass", "high") else ()
 
 
@@ -30,7 +32,7 @@ def proof_low(findings: Findings, kind: Kind) -> tuple[str, ...]:
     """Too little on the road, once recirculation, throttle and exhaust cannot account for it."""
     if not within(findings, "egr_closes") or outside(findings, "sensor_feed"):
         return ()
-    if any(outside(findings, check) for check in ("throttle_opens", "exhaust_back_pressure")):
+    if any(outside(findings, check) for check in SPOIL_LOW):
         return ()
     return ("road_air_mass",) if outside(findings, "road_air_mass", "low") else ()
 
@@ -45,6 +47,7 @@ READS_LOW = Fault(
         "load is counted too small",
     ),
     proof=proof_low,
+    likely_where=lambda findings, kind: within(findings, "egr_closes"),
     cleared_by=("road_air_mass",),
 )
 

@@ -17,11 +17,12 @@ from calc.faults.pictures import air_lost
 
 
 def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
-    """The hole outside its limit, or smoke seen where no decay within the limit speaks against it."""
+    """The hole outside its limit, or smoke that is no mere weep where no decay within clears it."""
     if outside(findings, "charge_leak_hole"):
         return ("charge_leak_hole",)
+    smoke = findings["smoke_leak"]
     if outside(findings, "smoke_leak") and not within(findings, "charge_leak_hole"):
-        return ("smoke_leak",)
+        return () if smoke.facts.get("only_weeps") else ("smoke_leak",)
     return ()
 
 

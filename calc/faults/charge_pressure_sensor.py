@@ -49,7 +49,7 @@ def _car_is_content(findings: Findings, side: str) -> bool:
         return False
     tracking = findings["road_tracking"]
     if tracking.outcome == "outside":
-        return side == "high" and tracking.side == "high"
+        return False
     if not tracking.examined:
         return not outside(findings, "road_peak", "high") and not outside(findings, "road_request")
     return not outside(findings, "road_request", "low") or not outside(findings, "road_peak", "high")

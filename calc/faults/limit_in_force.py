@@ -18,6 +18,6 @@ FAULT = Fault(
     location="control_unit",
     shows={},
     on_road=lambda kind: steered(
-        {**LIMITED, "road_reduced_power": low(0.4)}, 0.88, "the control unit aims below what is asked"
+        {**LIMITED, "road_reduced_power": low(0.15)}, 0.88, "the control unit aims below what is asked"
     ),
 )

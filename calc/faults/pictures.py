@@ -28,7 +28,7 @@ HIGH_USED_UP: Mapping[str, Spread] = {
 HIDDEN_LOW: Mapping[str, Spread] = {"road_correction": high(0.75), "road_authority": high(0.10)}
 HIDDEN_HIGH: Mapping[str, Spread] = {"road_correction": low(0.75), "road_authority": low(0.10)}
 AIMS_LOW: Mapping[str, Spread] = {"road_specified": low(0.85)}
-LIMITED: Mapping[str, Spread] = {"road_specified": low(0.80), "road_request": low(0.70)}
+LIMITED: Mapping[str, Spread] = {"road_specified": low(0.88), "road_request": low(0.80)}
 SENSOR_HIGH: Mapping[str, Spread] = {
     "road_real_boost": low(0.90),
     "road_peak": low(0.75),

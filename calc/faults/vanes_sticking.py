@@ -21,9 +21,8 @@ ON_ROAD = (
 FAULT = Fault(
     name="vanes_sticking",
     location="turbocharger",
-    shows={"actuator_hysteresis": high(0.85), "actuator_moves": low(0.35), "actuator_returns": low(0.45)},
+    shows={"actuator_hysteresis": high(0.60), "actuator_moves": low(0.25), "actuator_returns": low(0.30)},
     on_road=lambda kind: ON_ROAD,
     proof=any_of("actuator_hysteresis", "actuator_moves"),
-    cleared_by=("actuator_hysteresis", "actuator_moves"),
     devices=("variable_geometry",),
 )
