@@ -12,7 +12,7 @@ from typing import Any
 
 import calc
 
-TEST_SEEDS = 1_000_000
+CALIBRATION_SEEDS, TEST_SEEDS = 1_000, 1_000_000
 SOUND = "no_fault_found"
 
 
