@@ -5,7 +5,7 @@ import signal
 import socket
 import sqlite3
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import closing, contextmanager
 from pathlib import Path
 from types import FrameType
@@ -48,14 +48,29 @@ def _serve(folder: Path, port: int, demo: bool) -> None:
         _say(f"The demo job: {address}/#/job/{demo_id}, and at the desk: {address}/desk/jobs/{demo_id}")
     _say("Stop with ctrl-C.")
     signal.signal(signal.SIGTERM, _interrupt)
-    backup.keep_nightly(folder, _say)
     try:
-        server.run()
+        with at_work(folder, _say):
+            server.run()
     except KeyboardInterrupt:
         pass
     finally:
         server.close()
     _say("Stopped. Everything that was acknowledged is kept.")
+
+
+@contextmanager
+def at_work(folder: Path, report: Callable[[str], object]) -> Iterator[None]:
+    """What goes on beside the requests: the nightly backup, and one connection that only stays open.
+
+    Without that one the last request to end would write the log back and take it away each time, which costs
+    ten times the request.
+    """
+    with closing(database.connect(folder / "workshop.sqlite3")):
+        stop = backup.keep_nightly(folder, report)
+        try:
+            yield
+        finally:
+            stop.set()
 
 
 @contextmanager

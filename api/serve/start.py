@@ -10,7 +10,6 @@ from pathlib import Path
 
 import segno
 
-from api import backup
 from api.address import Address, NoAddressError
 from api.app import create_app
 from api.certificate import NotPrivateError, fingerprint
@@ -22,7 +21,7 @@ from api.serve.https import Servers
 from api.serve.keys import Brought, Certificate, OfOurOwn
 from api.serve.page import Welcome
 from api.serve.welcome import create_welcome
-from api.server import NotStartedError, hold
+from api.server import NotStartedError, at_work, hold
 from api.store import database, people, settings
 
 PRIVATE_FILES = 0o077
@@ -60,8 +59,8 @@ def serve(options: Options, clock: Clock = utc_now) -> None:
             servers, lines = prepare(options, clock)
             logs.to_file(options.data / "logs")
             _say(*lines)
-            backup.keep_nightly(options.data, _say)
-            servers.run()
+            with at_work(options.data, _say):
+                servers.run()
     except (NoAddressError, NotPrivateError) as reason:
         raise NotStartedError(f"{reason}. Another one: --address NAME") from None
     except OSError as problem:

@@ -4,6 +4,7 @@ import json
 import sqlite3
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import takewhile
 from typing import Any
 
@@ -35,9 +36,8 @@ def remake(connection: sqlite3.Connection, job: str, parsed: Mapping[str, Operat
     `parsed` holds operations that were read already, by id.
     """
     known = parsed or {}
-    listed = operations.of_job(connection, job)
-    present = [known.get(one.id) or json.loads(one.text) for one in listed if one.text is not None]
-    folded = fold(job, present)
+    listed = operations.bytes_of_job(connection, job)
+    folded = fold(job, [known.get(one) or _parsed(made) for _, one, made in listed if made])
     connection.execute(
         "INSERT INTO jobs (id, document, conflicts, hidden, waiting, last_number) VALUES (?, ?, ?, ?, ?, ?)"
         " ON CONFLICT (id) DO UPDATE SET document = excluded.document, conflicts = excluded.conflicts,"
@@ -48,9 +48,16 @@ def remake(connection: sqlite3.Connection, job: str, parsed: Mapping[str, Operat
             stable_json(folded.conflicts),
             stable_json(folded.hidden),
             stable_json(folded.waiting),
-            listed[-1].number,
+            listed[-1][0],
         ),
     )
+
+
+@lru_cache(maxsize=10_000)
+def _parsed(made: bytes) -> Operation:
+    """Of a job that is being worked on the same operations are read again and again; nobody changes them."""
+    operation: Operation = json.loads(made)
+    return operation
 
 
 def remake_all(connection: sqlite3.Connection) -> None:

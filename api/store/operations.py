@@ -127,6 +127,13 @@ def of_job(connection: sqlite3.Connection, job: str) -> list[Listed]:
     return [_listed(*row) for row in rows]
 
 
+def bytes_of_job(connection: sqlite3.Connection, job: str) -> list[tuple[int, str, bytes]]:
+    """`(number, id, bytes)` of the job's operations by number; of an erased one the bytes are empty."""
+    return connection.execute(
+        "SELECT number, id, made FROM operations WHERE job = ? ORDER BY number", (job,)
+    ).fetchall()
+
+
 def sums_of_job(connection: sqlite3.Connection, job: str) -> list[tuple[int, str, str]]:
     """`(number, id, SHA-256 of the bytes)` of the job's operations that are not erased, for its receipt."""
     return connection.execute(

@@ -67,7 +67,7 @@ function operationLines(book) {
 }
 
 function fileName(name, type) {
-  return `blobs/${name}${{ "image/jpeg": ".jpg", "image/png": ".png" }[type] ?? ""}`;
+  return `blobs/${name}${{ "image/jpeg": ".jpg", "image/png": ".png", "text/csv": ".csv" }[type] ?? ""}`;
 }
 
 /** {blob, name}: the copy as a zip file, with the name to save it under. */

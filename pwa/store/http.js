@@ -68,6 +68,13 @@ export async function blobAt(name) {
   return { whole: true, offset: null };
 }
 
+/** The bytes of a blob. */
+export async function bytesOf(name) {
+  const response = await answer(`/api/blobs/${name}`, {}, BLOB_WITHIN_MS);
+  if (!response.ok) throw await refusal(response);
+  return response.arrayBuffer();
+}
+
 /** Sends the bytes of a blob from `start` to before `end`; {whole, offset} as the server stands then. */
 export async function putPart(name, bytes, start, end) {
   const headers = { "Content-Type": "application/octet-stream" };
@@ -102,4 +109,14 @@ export function workshopJobs(before = null) {
 /** {sha256, operations, blobs, server_time} of what the server has of a job. */
 export function receiptOf(job) {
   return json(`/api/jobs/${job}/receipt`, {});
+}
+
+/** {settings, gauges, engines, prices}: what all jobs of the workshop share. */
+export function workshopLists() {
+  return json("/api/workshop", {});
+}
+
+/** {deliveries: [{id, state, says, at}]}: what became of the e-mails asked for in a job. */
+export function deliveriesOf(job) {
+  return json(`/api/jobs/${job}/deliveries`, {});
 }

@@ -108,10 +108,11 @@ export class JobRecord {
     return inner ?? [];
   }
 
-  /** Names of the blobs in the document shown: its photos, and those that a step lists. */
+  /** Names of the blobs in the document shown: its photos, those that a step lists, and the logs of its road runs. */
   get blobs() {
-    const { photos = [], steps = [] } = this.shown.document;
-    const names = [...photos.map(({ sha256 }) => sha256), ...steps.flatMap((step) => step.photos ?? [])];
+    const { photos = [], steps = [], tests } = this.shown.document;
+    const logs = (tests?.road ?? []).map(({ log }) => log?.sha256);
+    const names = [...photos.map(({ sha256 }) => sha256), ...steps.flatMap((step) => step.photos ?? []), ...logs];
     return [...new Set(names.filter(Boolean))];
   }
 

@@ -3,6 +3,8 @@
 import { Book, change } from "./book.js";
 import { zipOf } from "./copies.js";
 import { byteLength, sha256 } from "./hash.js";
+import { ServerError, deliveriesOf, workshopLists } from "./http.js";
+import { bytesOf } from "./http.js";
 import { JobRecord } from "./jobs.js";
 import { clockTime, inverseOf, makeAdd, makeRemove, makeRestore, makeSet, makeSettled } from "./operations.js";
 import { smallerPhoto } from "./photos.js";
@@ -61,6 +63,11 @@ export class JobHandle {
   /** Whether `undo` has something to take back. */
   get canUndo() {
     return this.#record.note.undo.length > 0;
+  }
+
+  /** The time as this phone's clock shows it. */
+  now() {
+    return clockTime();
   }
 
   /** The operation with this id, as made, or null. */
@@ -172,13 +179,40 @@ export class JobHandle {
     if (caption !== undefined) item.caption = caption;
     await this.#book.keep(() => {
       const addition = this.#addition("/photos", id, item);
-      if (!addition) return null;
-      const sent = this.#book.blobs.get(name)?.sent ?? false;
-      const kept = { sha256: name, job: this.id, type, held: true, sent, refused: null };
-      return { ...addition, blobs: [kept], bytes: [[name, bytes]], values: { photoIntent: null } };
+      return addition && { ...addition, ...this.#blobKept(name, bytes, type), values: { photoIntent: null } };
     });
     return name;
   }
+
+  /**
+   * Keeps a log's file with the columns accepted, in the road run `run`, or in a new one where none is named. Its rows
+   * never stand in the document. Resolves with the run's id when all is kept.
+   */
+  async keepLog(bytes, columns, run = null) {
+    const name = await sha256(bytes);
+    const log = { sha256: name, columns };
+    const id = run ?? uuid7();
+    await this.#book.keep(() => {
+      const kept = run ? this.#placed(`/tests/road/${run}/log`, log) : this.#addition("/tests/road", id, newRun(log));
+      return kept && { ...kept, ...this.#blobKept(name, bytes, "text/csv") };
+    });
+    return id;
+  }
+
+  #placed(path, value) {
+    const record = this.#record;
+    const inverse = [inverseOf(record, { do: "set", path })];
+    return ownChange(this.#book, record, [makeSet(this.#maker(), record, path, value)], [...record.note.undo, inverse]);
+  }
+
+  #blobKept(name, bytes, type) {
+    const sent = this.#book.blobs.get(name)?.sent ?? false;
+    return { blobs: [{ sha256: name, job: this.id, type, held: true, sent, refused: null }], bytes: [[name, bytes]] };
+  }
+}
+
+function newRun(log) {
+  return { phase: "before_repair", control: "normal", log };
 }
 
 function isShown(record, path, value) {
@@ -263,9 +297,45 @@ export class Workbook {
     return url;
   }
 
+  /** The bytes of a log: those held here, else the workshop's copy. Rejects where neither can be had. */
+  async logBytes(name) {
+    return (await this.#book.bytesOf(name)) ?? bytesOf(name);
+  }
+
   /** Where the workshop's computer gives a job's PDF. */
   reportAddress(job, form, unit, language) {
     return `/api/jobs/${job}/report.pdf?form=${form}&unit=${encodeURIComponent(unit)}&language=${language}`;
+  }
+
+  /** What all jobs of the workshop share, as last fetched: {settings, gauges, engines, prices}; empty before that. */
+  get workshop() {
+    return this.#book.values.get("workshop") ?? {};
+  }
+
+  /** Fetches it where the workshop's computer is in reach; what was fetched earlier stays otherwise. */
+  fetchWorkshop() {
+    return this.#fetched("workshop", () => workshopLists());
+  }
+
+  /** What became of a job's e-mails, as last heard: [{id, state, says, at}]. */
+  deliveries(job) {
+    return this.#book.values.get(`deliveries:${job}`) ?? [];
+  }
+
+  /** Asks the workshop's computer what became of them. */
+  fetchDeliveries(job) {
+    return this.#fetched(`deliveries:${job}`, async () => (await deliveriesOf(job)).deliveries);
+  }
+
+  async #fetched(key, question) {
+    try {
+      const fresh = await question();
+      if (!sameValue(this.#book.values.get(key), fresh)) await this.#book.keep(() => change({ values: { [key]: fresh } }));
+      return fresh;
+    } catch (error) {
+      if (!(error instanceof ServerError)) throw error;
+      return null;
+    }
   }
 
   /** Notes that the camera is about to open for a step: the phone may end this page meanwhile. */

@@ -120,7 +120,7 @@ def test_a_crash_just_before_the_name_is_finished_when_it_is_asked_for(
 )
 def test_a_range_that_is_none_is_refused(client: FlaskClient, span: str) -> None:
     headers = CHANGE | {"Content-Range": span}
-    assert client.put(f"/api/blobs/{NAME}", data=bytes(10), headers=headers).status_code == 400
+    assert client.put(f"/api/blobs/{NAME}", data=bytes(10), headers=headers).status_code in (400, 422)
 
 
 def test_parts_of_more_than_16_mb_are_refused(client: FlaskClient) -> None:

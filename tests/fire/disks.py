@@ -39,8 +39,16 @@ def small_disk(at: Path) -> Iterator[str]:
         subprocess.run(["umount", "--lazy", str(at)], check=False, capture_output=True)
 
 
-def remount(at: Path, how: str) -> None:
-    subprocess.run(["mount", "-o", f"remount,{how},size={SIZE}", str(at)], check=True, capture_output=True)
+@contextmanager
+def write_protected(folder: Path) -> Iterator[None]:
+    """The folder again on top of itself, read-only: what opens it from now on may not write."""
+    call = ["mount", "--bind", str(folder), str(folder)]
+    subprocess.run(call, check=True, capture_output=True)
+    try:
+        subprocess.run(["mount", "-o", "remount,ro,bind", str(folder)], check=True, capture_output=True)
+        yield
+    finally:
+        subprocess.run(["umount", "--lazy", str(folder)], check=True, capture_output=True)
 
 
 def refusal_of(phone: Phone) -> ServerSaysNoError:
@@ -112,11 +120,10 @@ def disk_read_only(small: bool) -> Iterator[Outcome]:
             for _ in range(2 if small else 20):
                 job = phone.new_id()
                 work(phone, job, dice)
-                remount(space / "disk", "ro")
-                error = refusal_of(phone)
+                with write_protected(workshop.data):
+                    error = refusal_of(phone)
                 assert error.status == 503
                 assert "write-protected" in error.says or "cannot be opened" in error.says, error.says
-                remount(space / "disk", "rw")
                 phone.sync()
                 assert job in phone.disk.safe
                 faults += 1

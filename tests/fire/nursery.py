@@ -14,6 +14,7 @@ from waitress.server import create_server
 
 from api.app import create_app
 from api.context import PROJECT
+from api.server import at_work
 from tests.fire import faults
 
 
@@ -53,6 +54,7 @@ def child(wish: dict[str, Any], writing: int, parent: int) -> None:
         )
         with ExitStack() as armed:
             arm(armed, wish["fault"])
+            armed.enter_context(at_work(Path(wish["data"]), lambda _: None))
             os.write(writing, f"{server.effective_port}\n".encode())
             os.close(writing)
             server.run()

@@ -205,7 +205,7 @@ class Sync(RuleBasedStateMachine):
 @scenario("S1")
 def random_runs(small: bool) -> Iterator[Outcome]:
     """Two phones and a workshop go through readings, removals, photos, lost replies and restores."""
-    runs, steps = (25, 30) if small else (2200, 50)
+    runs, steps = (25, 30) if small else (2400, 50)
     STEPS.update(taken=0, faults=0)
     run_state_machine_as_test(
         Sync,
