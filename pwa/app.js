@@ -19,6 +19,7 @@ import { baseBoostScreen } from "./screens/base_boost_run.js";
 import { cardScreen } from "./screens/card.js";
 import { chargeDecayScreen } from "./screens/charge_decay.js";
 import { customerScreen } from "./screens/customer.js";
+import { estimateScreen } from "./screens/estimate.js";
 import { gaugesScreen } from "./screens/gauges.js";
 import { jobScreen } from "./screens/job.js";
 import { jobsScreen } from "./screens/jobs.js";
@@ -52,6 +53,7 @@ const OF_A_JOB = {
   base_boost_run: baseBoostScreen,
   verdict: verdictScreen,
   customer: customerScreen,
+  estimate: estimateScreen,
 };
 
 /** The screen of a place; a job that this phone does not hold has none. */
@@ -90,6 +92,8 @@ function createApp(workbook) {
       painter.repaint();
     },
   };
+  engine.logsFrom((name) => workbook.logBytes(name));
+  app.engine = engine;
   app.keeper = createKeeper(painter.repaint);
   app.awake = createAwake(painter.repaint);
   app.verdicts = createVerdicts(engine, words.language, painter.repaint);
@@ -113,6 +117,10 @@ function listen(app) {
     app.repaint();
   });
   sync.onState((state) => {
+    if (state.state === "idle" && state.lastAt && !app.workshopAsked) {
+      app.workshopAsked = true;
+      app.workbook.fetchWorkshop();
+    }
     app.syncState = state;
     app.repaint();
   });

@@ -4,13 +4,14 @@ from typing import Any
 
 from flask_wtf import FlaskForm
 from wtforms import DecimalField, PasswordField, SelectField, StringField
-from wtforms.fields import Field
+from wtforms.fields import Field, SelectChoice
 from wtforms.validators import EqualTo, InputRequired, Length, NumberRange, Optional, Regexp, ValidationError
 
 from api.context import connection
 from api.people import passwords
 from api.store import settings
 
+ROUNDINGS = [SelectChoice("total", "once on each rate's sum"), SelectChoice("line", "on each line")]
 PRESSURE_UNITS = ("bar", "kPa", "psi", "mbar", "inHg")
 
 
@@ -74,6 +75,7 @@ class WorkshopFields(FlaskForm):
         description="Three letters by ISO 4217: EUR, GBP, USD.",
     )
     tax_pct = percent("Tax, %")
+    rounding = SelectField("Tax is rounded", choices=ROUNDINGS, default="total")
     unit = SelectField("Pressure shown in", choices=PRESSURE_UNITS)
 
     WORKSHOP = ("name", "street", "town", "phone", "email", "currency", "tax_pct", "unit")

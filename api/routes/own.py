@@ -8,7 +8,7 @@ from flask import Blueprint
 from api.context import connection
 from api.office.quantities import BY_KEY, value_of
 from api.people import session
-from api.store import register, settings, vehicle_limits
+from api.store import prices, register, settings, vehicle_limits
 from api.store.vehicle_limits import VehicleLimit
 
 blueprint = Blueprint("own", __name__)
@@ -27,11 +27,15 @@ def who() -> dict[str, Any]:
 
 @blueprint.get("/api/workshop")
 def workshop() -> dict[str, Any]:
-    """The settings, the gauges in use, and the limits of each engine in the library, as a job holds them."""
+    """The settings, the gauges in use, the price list, and the limits of each engine in the library, as a job holds them."""
     gauges = [one for one in register.every(connection()) if one.retired_at is None]
     return {
         "settings": settings.read(connection(), "workshop"),
         "gauges": [{"label": one.label, "due_on": one.due_on, "gauge": one.gauge} for one in gauges],
+        "prices": [
+            {"kind": one.kind, "name": one.name, "unit": one.unit, "price": one.price, "tax_pct": one.tax_pct}
+            for one in prices.every(connection())
+        ],
         "engines": _engines(vehicle_limits.every(connection())),
     }
 

@@ -1,5 +1,6 @@
 /** Fields for the calm moments (job card, settings): the phone's own keyboard, kept when the field is left. */
 import { el } from "./el.js";
+import { typedAmount } from "./money.js";
 import { figureOf, isPressure, stored, unitOf } from "./quantity.js";
 import { readNumber } from "./units.js";
 
@@ -41,6 +42,21 @@ function takeNumber(input, keep) {
   const broken = text !== "" && typed === null;
   input.toggleAttribute("aria-invalid", broken);
   if (!broken) keep(typed);
+}
+
+/** An exact amount: the text that was typed is what is kept; what is no amount is said so and not kept. */
+export function amountField({ label, value, change, hint, key = label, decimalSign }) {
+  const id = idOf(key);
+  const take = ({ target }) => {
+    const typed = target.value.trim();
+    const amount = typed === "" ? null : typedAmount(typed, decimalSign);
+    const broken = typed !== "" && amount === null;
+    target.toggleAttribute("aria-invalid", broken);
+    if (!broken) change(amount);
+  };
+  const shown = value === undefined || value === null ? "" : value.replace(".", decimalSign);
+  const input = el("input", { id, type: "text", inputmode: "decimal", key, value: shown, autocomplete: "off", "aria-describedby": hint && `${id}-hint`, on: { change: take } });
+  return labelled(id, label, input, hint);
 }
 
 /** Two numbers, either of which may be missing: a limit is set whole. */

@@ -1,7 +1,9 @@
 /** Every sentence the app shows, in German. Sentences of a verdict come from the calculation itself. */
+import { log } from "./de_log.js";
 import { tests } from "./de_tests.js";
 
 export const words = {
+  log,
   tests,
   name: "Teepiece",
   language: "de",
@@ -340,6 +342,7 @@ export const words = {
     title: "Für den Kunden",
     said: "Was Sie uns gesagt haben",
     found: "Was wir gefunden haben",
+    known: "Woher wir das wissen",
     means: "Was das bedeutet",
     sound: "Geprüft und in Ordnung",
     notLooked: "Nicht geprüft",
@@ -352,6 +355,74 @@ export const words = {
     unsent: "Einige Einträge sind noch nicht in der Werkstatt; sie würden im PDF fehlen.",
     nothing: "Noch gibt es nichts zu sagen: Es ist nichts gemessen.",
   },
+
+  estimate: {
+    title: "Was es kosten wird",
+    open: "Kosten zusammenstellen",
+    change: "Kosten ändern",
+    empty: "Noch keine Zeile.",
+    unnamed: "Neue Zeile",
+    add: "Noch eine Zeile",
+    fromList: "Aus der Preisliste der Werkstatt",
+    choose: "wählen \u2026",
+    noList: "Die Preisliste der Werkstatt ist noch nicht auf diesem Telefon.",
+    own: "Eine eigene Zeile",
+    name: "Wofür",
+    quantity: "Menge",
+    quantityIn: (unit) => `Menge (${unit})`,
+    price: "Einzelpreis ohne Steuer",
+    discount: "Nachlass, %",
+    tax: "Steuer, %",
+    belongs: "Gehört zu",
+    only: { mend: "Instandsetzen", mend_and_renew: "zusätzlich Erneuern" },
+    option: { mend: "Instand setzen", mend_and_renew: "Instand setzen und erneuern" },
+    total: "Zusammen",
+    net: "Ohne Steuer",
+    taxAt: (rate, net) => `Steuer, ${rate} % von ${net}`,
+    remove: "Diese Zeile entfernen",
+    removeNamed: (name) => `Entfernen: ${name}`,
+    removed: (name) => `${name} entfernt`,
+    terms: "Bedingungen",
+    validUntil: "Dieser Preis gilt bis",
+    until: (day) => `Dieser Preis gilt bis ${day}.`,
+    currency: "Währung",
+    currencyHint: "Drei Buchstaben: EUR, GBP, USD",
+    done: "Dem Kunden zeigen",
+    none: "Der Preis ist noch nicht vereinbart.",
+  },
+
+  authorise: {
+    ask: (title) => `Unterschreiben für: ${title}`,
+    yes: (name, amount, when) => `${name} hat ${amount} zugestimmt, ${when}`,
+    again: "Betrag oder Arbeit haben sich seit der Unterschrift geändert: Es braucht eine neue Zustimmung.",
+    expired: "Dieser Preis gilt nicht mehr.",
+    name: "Name dessen, der unterschreibt",
+    pane: "Hier mit dem Finger unterschreiben",
+    paneSays: "Mit dem Finger im Feld unterschreiben.",
+    clear: "Noch einmal",
+    agree: (amount) => `Ja zu ${amount}`,
+    cancel: "Jetzt nicht",
+    kept: "die Unterschrift",
+    missing: "Es braucht einen Namen und eine Unterschrift.",
+  },
+
+  send: {
+    title: "Senden",
+    ask: (to) => `Per E-Mail an ${to}`,
+    noAddress: "Auf der Auftragskarte steht keine E-Mail-Adresse.",
+    kept: "die E-Mail ist eingereiht",
+    states: {
+      waiting: "auf diesem Telefon eingereiht",
+      queued: "in der Werkstatt eingereiht",
+      sent: "gesendet",
+      failed: "gescheitert",
+      bounced: "nicht zugestellt",
+    },
+    line: (to, state, says) => `${to}: ${state}${says ? `. ${says}` : ""}`,
+    share: "PDF teilen",
+  },
+
+  history: { title: "Dieses Fahrzeug war schon hier", of: (when, says) => `${when}: ${says}` },
 
   settings: {
     title: "Einstellungen",

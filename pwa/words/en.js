@@ -1,7 +1,9 @@
 /** Every sentence the app shows, in English. Sentences of a verdict come from the calculation itself. */
+import { log } from "./en_log.js";
 import { tests } from "./en_tests.js";
 
 export const words = {
+  log,
   tests,
   name: "Teepiece",
   language: "en",
@@ -335,6 +337,7 @@ export const words = {
     title: "For the customer",
     said: "What you told us",
     found: "What we found",
+    known: "How we know",
     means: "What it means",
     sound: "Looked at and found sound",
     notLooked: "Not looked at",
@@ -347,6 +350,74 @@ export const words = {
     unsent: "Some entries are not in the workshop yet; the PDF would lack them.",
     nothing: "There is nothing to say yet: nothing is measured.",
   },
+
+  estimate: {
+    title: "What it will cost",
+    open: "Make an estimate",
+    change: "Change the estimate",
+    empty: "No line yet.",
+    unnamed: "New line",
+    add: "One more line",
+    fromList: "From the workshop's price list",
+    choose: "choose \u2026",
+    noList: "The workshop's price list has not come to this phone yet.",
+    own: "A line of one's own",
+    name: "What for",
+    quantity: "How many",
+    quantityIn: (unit) => `How many (${unit})`,
+    price: "Price of one, without tax",
+    discount: "Off, %",
+    tax: "Tax, %",
+    belongs: "Belongs to",
+    only: { mend: "mending it", mend_and_renew: "renewing as well" },
+    option: { mend: "Mend", mend_and_renew: "Mend and renew" },
+    total: "In all",
+    net: "Without tax",
+    taxAt: (rate, net) => `Tax, ${rate} % of ${net}`,
+    remove: "Take this line out",
+    removeNamed: (name) => `Take out: ${name}`,
+    removed: (name) => `${name} taken out`,
+    terms: "Terms",
+    validUntil: "This price holds until",
+    until: (day) => `This price holds until ${day}.`,
+    currency: "Currency",
+    currencyHint: "Three letters: EUR, GBP, USD",
+    done: "Show it to the customer",
+    none: "The price is not agreed yet.",
+  },
+
+  authorise: {
+    ask: (title) => `Sign for: ${title}`,
+    yes: (name, amount, when) => `${name} said yes to ${amount}, ${when}`,
+    again: "The amount or the work has changed since it was signed: it needs a new yes.",
+    expired: "This price no longer holds.",
+    name: "Name of who signs",
+    pane: "Sign here with a finger",
+    paneSays: "Sign in the box with a finger.",
+    clear: "Once more",
+    agree: (amount) => `Yes to ${amount}`,
+    cancel: "Not now",
+    kept: "the signature",
+    missing: "A name and a signature are needed.",
+  },
+
+  send: {
+    title: "Send it",
+    ask: (to) => `E-mail it to ${to}`,
+    noAddress: "No e-mail address is on the job card.",
+    kept: "the e-mail is queued",
+    states: {
+      waiting: "queued on this phone",
+      queued: "queued in the workshop",
+      sent: "sent",
+      failed: "failed",
+      bounced: "not delivered",
+    },
+    line: (to, state, says) => `${to}: ${state}${says ? `. ${says}` : ""}`,
+    share: "Share the PDF",
+  },
+
+  history: { title: "This car was here before", of: (when, says) => `${when}: ${says}` },
 
   settings: {
     title: "Settings",
