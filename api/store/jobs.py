@@ -81,6 +81,26 @@ def latest_first(connection: sqlite3.Connection, limit: int = -1, before: int = 
     return [_kept(row) for row in rows]
 
 
+def of_the_car(connection: sqlite3.Connection, registration: str, vin: str) -> list[KeptJob]:
+    """Jobs of a car by its registration or its VIN, the latest first; blanks, dashes and case do not count."""
+    rows = connection.execute(
+        f"{_SELECT} WHERE (? <> '' AND {_plain('registration')} = ?) OR (? <> '' AND {_plain('vin')} = ?)"
+        " ORDER BY last_number DESC",
+        [given for one in (registration, vin) for given in (bare(one), bare(one))],
+    )
+    return [_kept(row) for row in rows]
+
+
+def bare(text: str) -> str:
+    """A number plate or VIN without blanks and dashes, in capitals."""
+    return text.replace(" ", "").replace("-", "").upper()
+
+
+def _plain(key: str) -> str:
+    """As the index has it, letter by letter."""
+    return f"upper(replace(replace(json_extract(document, '$.vehicle.{key}'), ' ', ''), '-', ''))"
+
+
 def changed_since(connection: sqlite3.Connection, moment: str, most: int) -> list[str]:
     """Ids of the jobs with an operation received after `moment`, the latest first."""
     rows = connection.execute(
