@@ -82,23 +82,17 @@ def latest_first(connection: sqlite3.Connection, limit: int = -1, before: int = 
 
 
 def of_the_car(connection: sqlite3.Connection, registration: str, vin: str) -> list[KeptJob]:
-    """Jobs of a car by its registration or its VIN, the latest first; blanks, dashes and case do not count."""
-    rows = connection.execute(
-        f"{_SELECT} WHERE (? <> '' AND {_plain('registration')} = ?) OR (? <> '' AND {_plain('vin')} = ?)"
-        " ORDER BY last_number DESC",
-        [given for one in (registration, vin) for given in (bare(one), bare(one))],
-    )
+    """Jobs of a car by its registration or its VIN, the latest first.
+
+    Blanks, dashes and the case of plain letters do not count.
+    """
+    rows = connection.execute(OF_THE_CAR, (registration, registration, vin, vin))
     return [_kept(row) for row in rows]
 
 
-def bare(text: str) -> str:
-    """A number plate or VIN without blanks and dashes, in capitals."""
-    return text.replace(" ", "").replace("-", "").upper()
-
-
-def _plain(key: str) -> str:
-    """As the index has it, letter by letter."""
-    return f"upper(replace(replace(json_extract(document, '$.vehicle.{key}'), ' ', ''), '-', ''))"
+def _bare(place: str) -> str:
+    """As the index has it."""
+    return f"upper(replace(replace({place}, ' ', ''), '-', ''))"
 
 
 def changed_since(connection: sqlite3.Connection, moment: str, most: int) -> list[str]:
@@ -118,6 +112,14 @@ def stable_json(value: Any) -> str:
 
 
 _SELECT = "SELECT id, document, conflicts, hidden, waiting, last_number FROM jobs"
+_SAME_CAR = " OR ".join(
+    f"(? <> '' AND {_bare(place)} = {_bare('?')})"
+    for place in (
+        "json_extract(document, '$.vehicle.registration')",
+        "json_extract(document, '$.vehicle.vin')",
+    )
+)
+OF_THE_CAR = f"{_SELECT} WHERE {_SAME_CAR} ORDER BY last_number DESC"
 
 
 def _kept(row: tuple[str, str, str, str, str, int]) -> KeptJob:

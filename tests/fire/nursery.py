@@ -6,7 +6,7 @@ import signal
 import sys
 import threading
 import time
-from contextlib import ExitStack
+from contextlib import ExitStack, closing
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +14,7 @@ from waitress.server import create_server
 
 from api.app import create_app
 from api.context import PROJECT
-from api.server import at_work
+from api.store import database
 from tests.fire import faults
 
 
@@ -54,7 +54,9 @@ def child(wish: dict[str, Any], writing: int, parent: int) -> None:
         )
         with ExitStack() as armed:
             arm(armed, wish["fault"])
-            armed.enter_context(at_work(Path(wish["data"]), lambda _: None))
+            armed.enter_context(
+                closing(database.connect(Path(wish["data"]) / "workshop.sqlite3"))
+            )  # as `serve` has
             os.write(writing, f"{server.effective_port}\n".encode())
             os.close(writing)
             server.run()
