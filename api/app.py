@@ -13,7 +13,7 @@ from api.desk import pages as desk
 from api.erasure import Eraser
 from api.office import pages
 from api.people import access, session
-from api.routes import blobs, description, jobs, own, phone, reports, sync
+from api.routes import blobs, deliveries, description, jobs, own, phone, reports, sync
 from api.secret import cookie_key
 from api.shelf import Shelf
 from api.store import database
@@ -23,6 +23,7 @@ BLUEPRINTS = (
     blobs.blueprint,
     jobs.blueprint,
     reports.blueprint,
+    deliveries.blueprint,
     sync.blueprint,
     own.blueprint,
     description.blueprint,

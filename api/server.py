@@ -17,6 +17,7 @@ from api import backup
 from api import demo as demo_job
 from api.app import create_app
 from api.context import KEY, Context
+from api.mail import postman
 from api.store import database, operations
 from api.store.database import NewerDatabaseError
 
@@ -49,7 +50,7 @@ def _serve(folder: Path, port: int, demo: bool) -> None:
     _say("Stop with ctrl-C.")
     signal.signal(signal.SIGTERM, _interrupt)
     try:
-        with at_work(folder, _say):
+        with at_work(app, _say):
             server.run()
     except KeyboardInterrupt:
         pass
@@ -59,18 +60,20 @@ def _serve(folder: Path, port: int, demo: bool) -> None:
 
 
 @contextmanager
-def at_work(folder: Path, report: Callable[[str], object]) -> Iterator[None]:
-    """What goes on beside the requests: the nightly backup, and one connection that only stays open.
+def at_work(app: Flask, report: Callable[[str], object]) -> Iterator[None]:
+    """What goes on beside the requests: the nightly backup, the e-mail, and one connection held open.
 
     Without that one the last request to end would write the log back and take it away each time, which costs
     ten times the request.
     """
-    with closing(database.connect(folder / "workshop.sqlite3")):
-        stop = backup.keep_nightly(folder, report)
+    context: Context = app.extensions[KEY]
+    with closing(database.connect(context.database)):
+        stops = [backup.keep_nightly(context.data, report), postman.keep_posting(app, report)]
         try:
             yield
         finally:
-            stop.set()
+            for stop in stops:
+                stop.set()
 
 
 @contextmanager

@@ -12,7 +12,7 @@ from api.context import connection
 from api.errors import Problem
 from api.job import NotWholeError, judged, title
 from api.office.pages import Answer, blueprint
-from api.store import job_words, jobs, settings
+from api.store import job_words, jobs, outbox, settings
 from api.store.job_words import JobWords
 from api.store.jobs import KeptJob
 
@@ -21,6 +21,7 @@ office_jobs = blueprint("office_jobs")
 # A job is judged for its fault; the rest follows with the next look at the list.
 READ_AT_ONCE = 20
 LONGEST_SEARCH = 100
+MOST_OF_A_CAR = 20
 USUAL_UNIT = "bar"
 
 
@@ -52,7 +53,17 @@ def job(job_id: str) -> Answer:
     kept = jobs.find(connection(), job_id)
     if kept is None:
         raise Problem(404, "no_job", "There is no job of this number here.")
-    return render_template("office/job.html", kept=kept, document=kept.document, words=words_of(kept))
+    words = words_of(kept)
+    vin = str((kept.document.get("vehicle") or {}).get("vin") or "")
+    same_car = jobs.of_the_car(connection(), words.registration, vin)
+    return render_template(
+        "office/job.html",
+        kept=kept,
+        document=kept.document,
+        words=words,
+        letters=outbox.of_job(connection(), kept.id),
+        before=[words_of(other) for other in same_car[:MOST_OF_A_CAR] if other.id != kept.id],
+    )
 
 
 def read_new_jobs() -> int:

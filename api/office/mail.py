@@ -2,29 +2,31 @@
 
 import smtplib
 import ssl
-from email.headerregistry import Address as MailAddress
 from email.message import EmailMessage
 from email.policy import SMTP
 from pathlib import Path
 from typing import Any
 
-from flask import flash, redirect, render_template, url_for
+from flask import flash, redirect, render_template, request, url_for
 from flask_wtf import FlaskForm
-from wtforms import IntegerField, PasswordField, SelectField, SubmitField
+from wtforms import FileField, IntegerField, PasswordField, SelectField, SubmitField
 from wtforms.fields import SelectChoice
 from wtforms.validators import InputRequired, Length, NumberRange, Optional, ValidationError
 
+from api.clock import stamp
 from api.context import connection, context
+from api.mail import account, bounces
+from api.mail.account import PASSWORD_FILE, account_of, plain_address
 from api.office.forms import line
 from api.office.pages import Answer, blueprint
 from api.people import trail
-from api.secret import keep_secret, read_secret
-from api.store import database, settings
+from api.secret import keep_secret
+from api.store import database, outbox, settings
 
 office_mail = blueprint("office_mail")
 
-PASSWORD_FILE = "mail.password"  # noqa: S105  (its name)
-SECONDS = 15.0
+MOST_LETTERS = 200
+LARGEST_BOUNCE = 16 * 1024 * 1024
 PROTECTION = [
     SelectChoice("starttls", "STARTTLS (port 587)"),
     SelectChoice("tls", "TLS from the start (port 465)"),
@@ -72,6 +74,13 @@ class TestForm(FlaskForm):
         PlainAddress()(self, field)
 
 
+class BounceForm(FlaskForm):
+    """A message that came back, as the mail program saved it."""
+
+    message = FileField("A returned message (.eml)", validators=[InputRequired()])
+    take = SubmitField("Take it in")
+
+
 @office_mail.route("/mail", methods=["GET", "POST"])
 def mail() -> Any:
     """Show and change the settings."""
@@ -100,14 +109,27 @@ def test() -> Any:
     return redirect(url_for("office_mail.mail"))
 
 
-def plain_address(text: str) -> str:
-    """The text, if it is one plain address; a ValueError otherwise."""
-    if any(ord(sign) < 33 or ord(sign) > 126 for sign in text):
-        raise ValueError("not one line of plain letters")
-    found = MailAddress(addr_spec=text)
-    if not found.username or "." not in found.domain:
-        raise ValueError("no address")
-    return found.addr_spec
+@office_mail.get("/letters")
+def letters() -> Answer:
+    """What became of each e-mail, the one that changed last first."""
+    found = outbox.latest(connection(), MOST_LETTERS)
+    return render_template("office/letters.html", letters=found, form=BounceForm(formdata=None))
+
+
+@office_mail.post("/letters/bounced")
+def bounced() -> Any:
+    """Mark the e-mail that a returned message speaks of as not delivered."""
+    request.max_content_length = LARGEST_BOUNCE
+    form = BounceForm()
+    given = form.message.data.read() if form.validate_on_submit() else b""
+    found = bounces.read(given)
+    at = stamp(context().clock())
+    if found and outbox.bounce(connection(), found.message_id, found.says, at):
+        trail.note("took in a returned message", about=found.message_id)
+        flash("Marked as not delivered.")
+    else:
+        flash("This message does not say that one of our e-mails was not delivered.")
+    return redirect(url_for("office_mail.letters"))
 
 
 def send_test(kept: dict[str, Any], to: str, data: Path) -> str | None:
@@ -119,9 +141,7 @@ def send_test(kept: dict[str, Any], to: str, data: Path) -> str | None:
         "This message was sent from the workshop's mail settings page. Nothing is to be done.\n"
     )
     try:
-        with _server(kept) as server:
-            if kept.get("user"):
-                server.login(kept["user"], read_secret(data / PASSWORD_FILE).decode())
+        with account.connect(account_of(kept, data)) as server:
             server.send_message(message)
     except ssl.SSLError:
         return "The server's certificate is not one that this machine trusts, or it does not speak TLS here."
@@ -132,20 +152,6 @@ def send_test(kept: dict[str, Any], to: str, data: Path) -> str | None:
     except OSError as error:
         return f"The server cannot be reached: {error.strerror or 'no answer'}."
     return None
-
-
-def _server(kept: dict[str, Any]) -> smtplib.SMTP:
-    """A protected connection; nothing is ever sent in the clear."""
-    trust = ssl.create_default_context()
-    if kept["protection"] == "tls":
-        return smtplib.SMTP_SSL(kept["host"], kept["port"], timeout=SECONDS, context=trust)
-    server = smtplib.SMTP(kept["host"], kept["port"], timeout=SECONDS)
-    try:
-        server.starttls(context=trust)
-    except BaseException:
-        server.close()
-        raise
-    return server
 
 
 def _page(form: MailForm, test_form: TestForm) -> Answer:

@@ -27,7 +27,7 @@ def who() -> dict[str, Any]:
 
 @blueprint.get("/api/workshop")
 def workshop() -> dict[str, Any]:
-    """The settings, the gauges in use, the price list, and the limits of each engine in the library, as a job holds them."""
+    """Settings, gauges in use, the price list, and the limits of each engine, as a job holds them."""
     gauges = [one for one in register.every(connection()) if one.retired_at is None]
     return {
         "settings": settings.read(connection(), "workshop"),

@@ -59,7 +59,7 @@ def serve(options: Options, clock: Clock = utc_now) -> None:
             servers, lines = prepare(options, clock)
             logs.to_file(options.data / "logs")
             _say(*lines)
-            with at_work(options.data, _say):
+            with at_work(servers.secure[0], _say):
                 servers.run()
     except (NoAddressError, NotPrivateError) as reason:
         raise NotStartedError(f"{reason}. Another one: --address NAME") from None

@@ -152,4 +152,33 @@ MIGRATIONS = (
             ) STRICT, WITHOUT ROWID""",
         ),
     ),
+    Migration(
+        4,
+        "outbox, jobs by their car",
+        (
+            """CREATE TABLE outbox (
+                id TEXT PRIMARY KEY,
+                job TEXT NOT NULL,
+                recipient TEXT NOT NULL,
+                wish TEXT NOT NULL,
+                message_id TEXT NOT NULL UNIQUE,
+                message BLOB,
+                state TEXT NOT NULL CHECK (state IN ('queued', 'sent', 'failed', 'bounced')),
+                says TEXT NOT NULL,
+                tries INTEGER NOT NULL,
+                unsure INTEGER NOT NULL,
+                handing_over INTEGER NOT NULL,
+                queued_at TEXT NOT NULL,
+                due_at TEXT NOT NULL,
+                changed_at TEXT NOT NULL
+            ) STRICT, WITHOUT ROWID""",
+            "CREATE INDEX outbox_by_job ON outbox (job)",
+            "CREATE INDEX outbox_by_due ON outbox (due_at) WHERE state = 'queued'",
+            """CREATE INDEX jobs_by_registration ON jobs
+                (upper(replace(replace(json_extract(document, '$.vehicle.registration'),
+                    ' ', ''), '-', '')))""",
+            """CREATE INDEX jobs_by_vin ON jobs
+                (upper(replace(replace(json_extract(document, '$.vehicle.vin'), ' ', ''), '-', '')))""",
+        ),
+    ),
 )

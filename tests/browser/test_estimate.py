@@ -1,4 +1,4 @@
-"""The estimate on the phone: the same coins as in the workshop, and a finger's yes that a changed amount undoes."""
+"""The estimate on the phone: the same coins as in the workshop, and a yes that a changed amount undoes."""
 
 import random
 import re
