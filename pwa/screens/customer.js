@@ -6,7 +6,7 @@ import { el } from "../parts/el.js";
 import { money, sums } from "../parts/estimate.js";
 import { textField } from "../parts/inputs.js";
 import { amountText, optionsOf } from "../parts/money.js";
-import { button, page, section } from "../parts/page.js";
+import { button, mainButton, page, section } from "../parts/page.js";
 import { thumb } from "../parts/photos.js";
 import { listAt } from "../parts/pointer.js";
 import { link } from "../parts/router.js";
@@ -38,7 +38,7 @@ function build(app, job, signing) {
       send(app, job),
       history(app, job),
     ],
-    bar: pdf(app, job),
+    bar: agreement(job, signing) ?? pdf(app, job),
   };
   return page(content, app.keeper);
 }
@@ -86,7 +86,7 @@ function answer(job, signing, option, title) {
     const when = (yes.at ?? "").slice(0, 16).replace("T", " ");
     return el("div", { class: "signed", key: `signed ${option.name}` }, drawnSignature(yes.signature), el("p", {}, authorise.yes(yes.name, money(job, option.total), when)));
   }
-  if (signing.option === option.name) return pane(job, signing, option);
+  if (signing.option === option.name) return pane(job, signing);
   const before = listAt(job.document, "/estimate/authorisations").some((one) => one.option === option.name);
   const ask = () => {
     Object.assign(signing, { option: option.name, name: job.value("/customer/name") ?? "", strokes: fresh() });
@@ -102,7 +102,7 @@ function fresh() {
   return { path: "", points: 0, last: null };
 }
 
-function pane(job, signing, option) {
+function pane(job, signing) {
   const { authorise } = words;
   const clear = () => {
     signing.strokes = fresh();
@@ -112,7 +112,6 @@ function pane(job, signing, option) {
     signing.option = null;
     job.repaintNow();
   };
-  const amount = money(job, option.total);
   return el(
     "div",
     { class: "signing", key: "signing" },
@@ -120,8 +119,20 @@ function pane(job, signing, option) {
     el("p", { class: "hint" }, authorise.paneSays),
     signaturePane(signing.strokes, job.repaint),
     el("div", { class: "row" }, button(authorise.clear, clear, { key: "sign again" }), button(authorise.cancel, cancel, { key: "sign not" })),
-    signing.strokes.path && signing.name ? null : el("p", { class: "hint", role: "status" }, authorise.missing),
-    button(authorise.agree(amount), () => agree(job, signing, option), { key: "agree", kind: "main" }),
+  );
+}
+
+/** While somebody signs, the bar holds the yes and nothing else. */
+function agreement(job, signing) {
+  const option = optionsOf(job.value("/estimate")).find(({ name, authorisation }) => name === signing.option && !authorisation);
+  if (!option) return null;
+  const { authorise } = words;
+  const isReady = signing.strokes.path && signing.name;
+  return el(
+    "div",
+    {},
+    isReady ? null : el("p", { class: "left", role: "status" }, authorise.missing),
+    mainButton({ text: authorise.agree(money(job, option.total)), click: () => agree(job, signing, option), key: "agree" }),
   );
 }
 

@@ -34,7 +34,7 @@ SETTLED = """() => new Promise((resolve) => {
   requestAnimationFrame(() => requestAnimationFrame(() => resolve(location.hash)));
 })"""
 FIRST_PAGES = ("", "new", "settings", "job/not-here")
-JOB_PAGES = ("", "card", "limits", "gauges", "verdict", "customer")
+JOB_PAGES = ("", "card", "limits", "gauges", "verdict", "customer", "estimate")
 LOOKS = {
     "light": {"theme": "light", "width": 390, "text": "1"},
     "dark, narrow": {"theme": "dark", "width": 320, "text": "1"},
