@@ -11,9 +11,9 @@ from pathlib import Path
 import pytest
 import textstat
 
-import calc
 from api import demo
 from tests.api.paper import drawn, text_of
+from tests.calc.test_fault_cases import judged
 
 FAULTS = Path(__file__).resolve().parents[2] / "fixtures/faults"
 CASES = (
@@ -26,8 +26,8 @@ PLAIN = 60.0
 
 @pytest.mark.parametrize("name", CASES)
 def test_what_the_customer_reads_is_plain(name: str) -> None:
-    case = json.loads((FAULTS / f"{name}.json").read_text())
-    customer = calc.judge(case.get("job", case))["customer"]
+    first = json.loads((FAULTS / f"{name}.json").read_text())["cases"][0]
+    customer = judged(first["change"])["customer"]
     said = re.sub(r"\d[\d.]*", "ten", f"{customer['says']} {customer['means']}")  # figures have no syllables
     assert textstat.flesch_reading_ease(said) >= PLAIN, said
 
