@@ -24,11 +24,13 @@ import { gaugesScreen } from "./screens/gauges.js";
 import { jobScreen } from "./screens/job.js";
 import { jobsScreen } from "./screens/jobs.js";
 import { limitsScreen } from "./screens/limits.js";
+import { logImportScreen } from "./screens/log_import.js";
 import { lookScreen } from "./screens/look.js";
 import { newJobScreen } from "./screens/new_job.js";
 import { plainTestScreen } from "./screens/plain_test.js";
 import { roadScreen } from "./screens/road.js";
 import { roadRunScreen } from "./screens/road_run.js";
+import { runChartScreen } from "./screens/run_chart.js";
 import { settingsScreen } from "./screens/settings.js";
 import { smokeScreen } from "./screens/smoke.js";
 import { solenoidScreen } from "./screens/solenoid.js";
@@ -50,18 +52,21 @@ const OF_A_JOB = {
   solenoid: solenoidScreen,
   solenoid_sweep: solenoidSweepScreen,
   road: roadScreen,
+  log: logImportScreen,
   base_boost_run: baseBoostScreen,
   verdict: verdictScreen,
   customer: customerScreen,
   estimate: estimateScreen,
 };
 
+const OF_A_RUN = { log: logImportScreen, chart: runChartScreen };
+
 /** The screen of a place; a job that this phone does not hold has none. */
-function screenAt(app, [first = "", id, where = "", item]) {
+function screenAt(app, [first = "", id, where = "", item, view]) {
   if (first !== "job") return (HOME[first] ?? jobsScreen)(app);
   const job = jobContext(app, id);
   if (!job) return { build: () => goneScreen(app) };
-  if (where === "road" && item) return roadRunScreen(app, job, item);
+  if (where === "road" && item) return (OF_A_RUN[view] ?? roadRunScreen)(app, job, item);
   if (testPageOf(where)?.drawing) return plainTestScreen(where)(app, job);
   return (OF_A_JOB[where] ?? jobScreen)(app, job);
 }

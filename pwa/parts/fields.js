@@ -100,6 +100,6 @@ export function resultLine(finding) {
     mark(finding.outcome),
     el("strong", {}, finding.title ?? words.air.outcome[finding.outcome]),
     " ",
-    finding.says,
+    [finding.says, finding.where?.says].filter(Boolean).join(" "),
   );
 }

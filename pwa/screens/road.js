@@ -35,9 +35,13 @@ function build(app, job, begin) {
       results(job, testPageOf("road").checks),
       stepFoot(job, "road", text.title),
     ],
-    bar: mainButton({ text: text.newRun, click: begin, key: "new run" }),
+    bar: el("div", { class: "two-buttons" }, mainButton({ text: text.newRun, click: begin, key: "new run" }), takeIn(job)),
   };
   return page(content, app.keeper);
+}
+
+function takeIn(job) {
+  return el("a", { class: "second", key: "take in", href: link("job", job.id, "log") }, words.log.takeIn);
 }
 
 /** Runs of this job to touch; they keep the number of their place among all. */
@@ -48,7 +52,7 @@ export function runList(job, runs) {
 }
 
 function runRow(job, run, number) {
-  const says = text.runText(number, run.gear, pullsOf(run).length);
+  const says = run.log ? text.runText(number, run.gear, null) : text.runText(number, run.gear, pullsOf(run).length);
   const what = run.control && run.control !== "normal" ? words.tests.base_boost_run.title : text.phases.find(([value]) => value === run.phase)?.[1];
   return el("li", { key: run.id }, el("a", { href: link("job", job.id, "road", run.id) }, el("span", { class: "name" }, says), el("span", { class: "aside" }, what)));
 }

@@ -54,10 +54,17 @@ function buildRun(app, job, view) {
     under: text.readBy[run.read_by] ?? text.under,
     back: { href: link("job", job.id, isBase(run) ? "base_boost_run" : "road"), text: isBase(run) ? words.tests.base_boost_run.title : text.title },
     key: `main run ${run.id}`,
-    main: [(isTold(run) || begun) && opened(app, job, view), isTold(run) ? null : asked(job, view)],
+    main: [logOf(job, run, isTold(run) || begun), (isTold(run) || begun) && opened(app, job, view), isTold(run) ? null : asked(job, view)],
     bar: bar(app, job, view),
   };
   return page(content, app.keeper);
+}
+
+/** The way to the log of a run, or to taking one in. */
+function logOf(job, run, isOpened) {
+  const to = (view, says) => el("p", { key: `to ${view}` }, el("a", { class: "second", href: link("job", job.id, "road", run.id, view) }, says));
+  if (!run.log) return to("log", words.log.toRun);
+  return [to("chart", words.log.chart.open), isOpened ? null : results(job, testPageOf(isBase(run) ? "base_boost_run" : "road").checks)];
 }
 
 /** Who reads is asked once a run, before its first pull. */

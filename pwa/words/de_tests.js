@@ -184,7 +184,7 @@ export const tests = {
     runs: "Fahrten",
     newRun: "Neue Fahrt",
     run: (number) => `Probefahrt ${number}`,
-    runText: (number, gear, pulls) => [`Fahrt ${number}`, gear && `${gear}. Gang`, `${pulls} ${pulls === 1 ? "Durchzug" : "Durchzüge"}`].filter(Boolean).join(" · "),
+    runText: (number, gear, pulls) => [`Fahrt ${number}`, gear && `${gear}. Gang`, pulls === null ? "Aufzeichnung" : `${pulls} ${pulls === 1 ? "Durchzug" : "Durchzüge"}`].filter(Boolean).join(" · "),
     who: "Wer liest ab?",
     whos: [
       ["second", "eine zweite Person", "Sitzt neben dem Fahrer, liest ab und tippt."],

@@ -184,7 +184,7 @@ export const tests = {
     runs: "Runs",
     newRun: "New run",
     run: (number) => `Road run ${number}`,
-    runText: (number, gear, pulls) => [`Run ${number}`, gear && `gear ${gear}`, `${pulls} ${pulls === 1 ? "pull" : "pulls"}`].filter(Boolean).join(" \u00b7 "),
+    runText: (number, gear, pulls) => [`Run ${number}`, gear && `gear ${gear}`, pulls === null ? "log" : `${pulls} ${pulls === 1 ? "pull" : "pulls"}`].filter(Boolean).join(" \u00b7 "),
     who: "Who reads?",
     whos: [
       ["second", "a second person", "Sits beside the driver, reads and taps."],
