@@ -18,7 +18,7 @@ ARGUED = {
         "api/__main__.py",
     ): "phones come in over the Wi-Fi: `serve` asks for sign-in and shows its certificate",
     ("B104", "api/serve/start.py"): "the same default, where it is read",
-    ("B105", "api/office/mail.py"): "the name of the file that keeps a password, not a password",
+    ("B105", "api/mail/account.py"): "the name of the file that keeps a password, not a password",
     ("B404", "api/bootstrap.py"): LISTED,
     ("B404", "api/limits.py"): LISTED,
     ("B603", "api/bootstrap.py"): LISTED,
