@@ -72,7 +72,7 @@ function build(app, job, view) {
     title: text.title,
     under: text.under,
     back,
-    key: "main log import",
+    key: "main take in",
     main: [told(view), found ? result(job, view) : el("p", {}, text.what), reading && waits(app, view)],
     bar: bar(view),
   };
