@@ -141,7 +141,7 @@ class Phone:
             assert after != before, "the sync is stuck: a question brought nothing forward"
         for name in sorted(set(self.disk.blobs) - self.disk.sent):
             self.send_blob(name)
-        for job in {row.operation["job"] for row in self.disk.rows.values()}:
+        for job in {row.operation["job"] for row in self.disk.rows.values()} - self.disk.safe:
             self.compare_receipt(job)
 
     def exchange(self) -> dict[str, Any]:
@@ -202,12 +202,14 @@ class Phone:
             return
         row = disk.rows.get(one) or Kept(text)
         assert row.text == text, "bytes were rewritten"
+        if row.number is None:
+            disk.safe.discard(row.operation["job"])
         row.number, row.was, row.refused = disk.number, None, None
         disk.rows[one] = row
         self.acknowledged.add(one)
 
     def _forget_erased(self) -> None:
-        for one, row in list(self.disk.rows.items()):
+        for one, row in list(self.disk.rows.items()) if self.disk.erasures else ():
             operation = row.operation
             for record in self.disk.erasures.values():
                 if record["job"] == operation["job"] and is_at_or_in(operation["path"], record["path"]):
