@@ -6,7 +6,7 @@ import socket
 import sqlite3
 import sys
 from collections.abc import Callable, Iterator
-from contextlib import closing, contextmanager
+from contextlib import ExitStack, closing, contextmanager
 from pathlib import Path
 from types import FrameType
 
@@ -79,13 +79,14 @@ def at_work(app: Flask, report: Callable[[str], object]) -> Iterator[None]:
 @contextmanager
 def hold(folder: Path) -> Iterator[None]:
     """No second server and no restore on this folder meanwhile."""
-    try:
-        with backup.only_user(folder):
-            yield
-    except backup.BackupError as reason:
-        raise NotStartedError(str(reason)) from None
-    except OSError as problem:
-        raise NotStartedError(f"{folder}: no data can be kept there ({problem.strerror}).") from None
+    with ExitStack() as held:
+        try:
+            held.enter_context(backup.only_user(folder))
+        except backup.BackupError as reason:
+            raise NotStartedError(str(reason)) from None
+        except OSError as problem:
+            raise NotStartedError(f"{folder}: no data can be kept there ({problem.strerror}).") from None
+        yield
 
 
 def _open(folder: Path, demo: bool) -> tuple[Flask, str | None]:

@@ -91,6 +91,8 @@ class Servers:
             await asyncio.wait_for(serving, STOP_SECONDS + STOP_GRACE_SECONDS)
         except TimeoutError:
             log.warning("connections that did not end were cut off")
+        except ssl.SSLError as problem:
+            log.info("a connection ended untidily: %s", problem)
         finally:
             watch.cancel()
             asked_to_stop.cancel()
