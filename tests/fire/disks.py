@@ -14,12 +14,12 @@ from tests.fire.scenario import Outcome, folder, scenario
 from tests.fire.server_faults import work
 from tests.fire.workshop import Nursery, Workshop
 
-SIZE = "3m"
+SIZE = "8m"
 
 
 @contextmanager
 def small_disk(at: Path) -> Iterator[str]:
-    """A file system of 3 MB in memory; yields why not, where it cannot be mounted here."""
+    """A file system of 8 MB in memory; yields why not, where it cannot be mounted here."""
     at.mkdir(parents=True)
     if os.name != "posix" or os.geteuid() != 0:
         yield "mounting a small disk needs root"

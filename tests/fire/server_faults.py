@@ -82,7 +82,7 @@ def _cut_once(phone: Phone, workshop: Workshop, line: Line) -> int:
 def server_killed(small: bool) -> Iterator[Outcome]:
     """SIGKILL at the N-th statement of a sync, N = 1, 2, 3 … to the end, for several shapes of batch."""
     dice = random.Random(3)
-    shapes = [2] if small else [1, 2, 4, 8, 12, 16, 24]
+    shapes = [2] if small else [1, 2, 4, 8, 12, 16, 24, 32]
     step = 7 if small else 1
     kills = 0
     with folder() as space, Nursery() as nursery:
@@ -92,11 +92,10 @@ def server_killed(small: bool) -> Iterator[Outcome]:
 
 
 def _kill_through(nursery: Nursery, data: Path, dice: random.Random, operations: int, step: int) -> int:
-    workshop = Workshop(nursery, data)
-    phone = Phone("A", Http(0), dice)
     kills = at = 0
     while True:
         at += step if at else 1
+        workshop, phone = Workshop(nursery, data / f"{at}"), Phone("A", Http(0), dice)
         job = phone.new_id()
         work(phone, job, dice, operations)
         workshop.start(kind="statement", at=at)
@@ -104,12 +103,12 @@ def _kill_through(nursery: Nursery, data: Path, dice: random.Random, operations:
         died = _dies_in_sync(phone, workshop)
         workshop.kill()
         kills += died
-        checks.nothing_lost_nothing_twice(data, [phone])
+        checks.nothing_lost_nothing_twice(workshop.data, [phone])
         workshop.start()
         phone.restart()
         phone.sync()
         workshop.kill()
-        checks.all_is_there(data, [phone])
+        checks.all_is_there(workshop.data, [phone])
         assert job in phone.disk.safe
         if not died:
             return kills
