@@ -51,7 +51,7 @@ def files_with(data: Path, text: str) -> list[str]:
 
 @pytest.fixture
 def log_stays(data: Path) -> Iterator[None]:
-    """A connection that stays open, as a server at work has one: the write-ahead log does not go by itself."""
+    """A connection that stays open, as a server at work has one."""
     with closing(database.connect(data / "workshop.sqlite3")) as open_:
         open_.execute("SELECT COUNT(*) FROM operations").fetchone()
         yield

@@ -192,13 +192,13 @@ def updates(small: bool) -> Iterator[Outcome]:
             page.evaluate(INSTALLED)
             for round_ in range(rounds):
                 for moment in MOMENTS:
-                    _update(page, pwa, moment, f"{round_} {moment}")
+                    _update(page, workshop, pwa, moment, f"{round_} {moment}")
                     count += 1
         checks.list_of(workshop.data)
     yield Outcome("S15", "new release at any moment", count, held=True)
 
 
-def _update(page: Page, pwa: Path, moment: str, name: str) -> None:
+def _update(page: Page, workshop: Workshop, pwa: Path, moment: str, name: str) -> None:
     before = page.get_by_role("heading").inner_text()
     page.evaluate(OPEN)
     page.evaluate(NEW_JOB, {"/complaint/text": name})
@@ -208,14 +208,14 @@ def _update(page: Page, pwa: Path, moment: str, name: str) -> None:
     if moment == "in a sync":
         page.evaluate(f"() => {{ self.work = ({START})(); }}")
     if moment == "offline":
-        page.context.set_offline(True)
+        workshop.kill()
     waits = page.evaluate(UPDATE)
-    assert waits is (moment != "offline")
+    assert waits is (moment != "offline"), (moment, name, waits)
     page.evaluate("() => self.work")
     page.reload()
     expect(page.get_by_role("heading")).to_have_text(before)
-    page.context.set_offline(False)
     if moment == "offline":
+        workshop.start()
         assert page.evaluate(UPDATE)
     with page.expect_navigation():
         page.evaluate("() => release.use()")

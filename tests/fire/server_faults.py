@@ -82,22 +82,25 @@ def _cut_once(phone: Phone, workshop: Workshop, line: Line) -> int:
 def server_killed(small: bool) -> Iterator[Outcome]:
     """SIGKILL at the N-th statement of a sync, N = 1, 2, 3 … to the end, for several shapes of batch."""
     dice = random.Random(3)
-    shapes = [2] if small else [1, 2, 4, 8, 12, 16, 24, 32]
+    shapes = [(2, 1)] if small else [(size, jobs) for size in (1, 2, 4, 8, 16, 24) for jobs in (1, 2, 3)]
     step = 7 if small else 1
     kills = 0
     with folder() as space, Nursery() as nursery:
-        for operations in shapes:
-            kills += _kill_through(nursery, space / f"{operations}", dice, operations, step)
+        for size, jobs in shapes:
+            kills += _kill_through(nursery, space / f"{size}-{jobs}", dice, (size, jobs), step)
     yield Outcome("S3", "server killed at every SQL statement of a sync", kills, held=True)
 
 
-def _kill_through(nursery: Nursery, data: Path, dice: random.Random, operations: int, step: int) -> int:
+def _kill_through(
+    nursery: Nursery, data: Path, dice: random.Random, shape: tuple[int, int], step: int
+) -> int:
     kills = at = 0
     while True:
         at += step if at else 1
         workshop, phone = Workshop(nursery, data / f"{at}"), Phone("A", Http(0), dice)
-        job = phone.new_id()
-        work(phone, job, dice, operations)
+        made = [phone.new_id() for _ in range(shape[1])]
+        for job in made:
+            work(phone, job, dice, shape[0])
         workshop.start(kind="statement", at=at)
         phone.line = Http(workshop.port)
         died = _dies_in_sync(phone, workshop)
@@ -109,7 +112,7 @@ def _kill_through(nursery: Nursery, data: Path, dice: random.Random, operations:
         phone.sync()
         workshop.kill()
         checks.all_is_there(workshop.data, [phone])
-        assert job in phone.disk.safe
+        assert phone.disk.safe >= set(made)
         if not died:
             return kills
 
