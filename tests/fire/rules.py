@@ -269,7 +269,7 @@ def every_order(small: bool) -> Iterator[Outcome]:
     """All orders of arrival of logs of up to six operations: each place holds the same."""
     dice = random.Random(7)
     orders = 0
-    for _ in range(4 if small else 80):
+    for _ in range(4 if small else 200):
         log = a_log(dice)
         expected, hidden = what_places_hold(log), fold(JOB, log).hidden
         for order in itertools.permutations(log):
