@@ -8,11 +8,11 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Any
 
-from playwright.sync_api import BrowserContext, Page, Playwright, sync_playwright
+from playwright.sync_api import BrowserContext, Error, Page, Playwright, sync_playwright
 
 ROOT = Path(__file__).resolve().parents[2]
 CHROMIUM = "/usr/bin/chromium"
@@ -112,7 +112,9 @@ class Phone:
         """SIGKILL to the browser process: no page gets a word in. Chromium's lock in the profile names it."""
         pid = int(os.readlink(self.profile / "SingletonLock").rpartition("-")[2])
         os.kill(pid, signal.SIGKILL)
-        self.close()
+        with suppress(Error):  # what still waited for an answer of the browser gets none
+            self.close()
+        self.context = None
         (self.profile / "SingletonLock").unlink(missing_ok=True)
 
     def close(self) -> None:
