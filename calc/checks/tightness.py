@@ -96,29 +96,10 @@ def charge_leak_hole(evidence: Evidence, check: Check) -> Finding:
     end = last[2]
     if emptied:
         end = replace(end, value=max(end.value, 0.0) + 2.0 * end.uncertainty)
-    warmed = evidence.number(f"{TEST}/air_end_c")
-    air = _air_temperature(evidence)
-    inputs = Decay(
-        start=first[2].value,
-        end=end.value,
-        seconds=last[0] - first[0],
-        volume_l=volume.value,
-        discharge=DISCHARGE_COEFFICIENT,
-        air_c=air,
-        warmed_c=0.0 if warmed is None else max(-60.0, min(60.0, warmed - air)),
-        barometric=evidence.barometric.value,
-    )
     known = first[2].known and last[2].known
+    inputs = _decay(evidence, first[2], end, last[0] - first[0], volume)
+    doubts = _decay_doubts(evidence, first[2], end, volume, known=known)
     shared = max(first[2].shared, end.shared) if known else 0.0
-    doubts = {
-        "start": first[2].own if known else first[2].uncertainty,
-        "end": end.own if known else end.uncertainty,
-        "volume_l": volume.uncertainty,
-        "discharge": DISCHARGE_UNCERTAINTY,
-        "air_c": STANDARD["temperature_c"],
-        "warmed_c": 0.0 if warmed is None else STANDARD["temperature_difference_c"],
-        "barometric": evidence.barometric.uncertainty,
-    }
     try:
         area, doubt = inputs.area(), _area_doubt(inputs, doubts, shared)
         adiabatic = inputs.area("adiabatic")
@@ -126,13 +107,45 @@ def charge_leak_hole(evidence: Evidence, check: Check) -> Finding:
         return check.missing("no_fall_to_judge")
     places = (f"{first[1]}/p_kpa", f"{last[1]}/p_kpa", volume.pointer)
     found = _decided(check, area, doubt, evidence.limit("charge_leak_hole_mm"), known and not emptied)
-    scale = hypot(volume.uncertainty / volume.value, DISCHARGE_UNCERTAINTY / DISCHARGE_COEFFICIENT)
     bound = {
         "adiabatic_mm": _diameter_mm(adiabatic),
         "adiabatic_area_m2": adiabatic,
-        "area_relative": scale,  # the part of the doubt that grows with the hole
+        # the part of the doubt that grows with the hole
+        "area_relative": hypot(
+            volume.uncertainty / volume.value, DISCHARGE_UNCERTAINTY / DISCHARGE_COEFFICIENT
+        ),
     }
     return replace(found, read_from=places, lower_bound=emptied, facts={**found.facts, **bound})
+
+
+def _decay(evidence: Evidence, start: Pressure, end: Pressure, seconds: float, volume: Value) -> Decay:
+    warmed, air = evidence.number(f"{TEST}/air_end_c"), _air_temperature(evidence)
+    return Decay(
+        start=start.value,
+        end=end.value,
+        seconds=seconds,
+        volume_l=volume.value,
+        discharge=DISCHARGE_COEFFICIENT,
+        air_c=air,
+        warmed_c=0.0 if warmed is None else max(-60.0, min(60.0, warmed - air)),
+        barometric=evidence.barometric.value,
+    )
+
+
+def _decay_doubts(
+    evidence: Evidence, start: Pressure, end: Pressure, volume: Value, *, known: bool
+) -> dict[str, float]:
+    """Standard uncertainty of each input of the decay, the gauge's class left out where it is shared."""
+    warmed = evidence.number(f"{TEST}/air_end_c")
+    return {
+        "start": start.own if known else start.uncertainty,
+        "end": end.own if known else end.uncertainty,
+        "volume_l": volume.uncertainty,
+        "discharge": DISCHARGE_UNCERTAINTY,
+        "air_c": STANDARD["temperature_c"],
+        "warmed_c": 0.0 if warmed is None else STANDARD["temperature_difference_c"],
+        "barometric": evidence.barometric.uncertainty,
+    }
 
 
 def _readings(evidence: Evidence) -> list[Reading]:

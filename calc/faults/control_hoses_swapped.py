@@ -10,7 +10,7 @@ Next test       hoses by eye.
 """
 
 from calc.checks.evidence import Kind
-from calc.faults.model import PNEUMATIC, Fault, Findings, Picture, both, high, low, outside
+from calc.faults.model import PNEUMATIC, Fault, Picture, both, high, low, named_by
 from calc.faults.pictures import HIGH_USED_UP, LOW_USED_UP
 
 
@@ -24,19 +24,13 @@ def on_road(kind: Kind) -> tuple[Picture, ...]:
     )
 
 
-def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
-    """Seen at the ports themselves."""
-    swapped = findings["control_hoses"].facts.get("fault") == "swapped"
-    return ("control_hoses",) if swapped and outside(findings, "control_hoses") else ()
-
-
 FAULT = Fault(
     name="control_hoses_swapped",
     location="control_pressure",
     shows={"control_hoses": low(0.95), "solenoid_response": both(0.85, 0.0), "base_boost": high(0.20)},
     words={"control_hoses": ("swapped",)},
     on_road=on_road,
-    proof=proof,
+    proof=named_by("control_hoses", "swapped"),
     cleared_by=("control_hoses",),
     actuators=PNEUMATIC,
 )

@@ -11,7 +11,7 @@ Next test       hoses by eye, then the bench sweep of the solenoid
 """
 
 from calc.checks.evidence import Kind
-from calc.faults.model import PNEUMATIC, Fault, Findings, Picture, both, high, low, outside
+from calc.faults.model import PNEUMATIC, Fault, Picture, both, high, low, named_by
 from calc.faults.pictures import boost_falls, boost_rises
 
 
@@ -19,13 +19,6 @@ def on_road(kind: Kind) -> tuple[Picture, ...]:
     """Nothing arrives: a pressure gate stays shut, a vacuum gate or vane stays open."""
     moved = boost_falls if kind.vacuum else boost_rises
     return moved(hidden=0.15, used_up=0.75, road_control_pressure=low(0.85))
-
-
-def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
-    """Seen at the hoses themselves."""
-    hoses = findings["control_hoses"]
-    named = hoses.facts.get("fault") in ("blocked",)
-    return ("control_hoses",) if outside(findings, "control_hoses") and named else ()
 
 
 FAULT = Fault(
@@ -38,7 +31,7 @@ FAULT = Fault(
         "base_boost": high(0.40),
     },
     on_road=on_road,
-    proof=proof,
+    proof=named_by("control_hoses", "blocked"),
     words={"control_hoses": ("blocked",), "solenoid_response": ("venting", "part")},
     cleared_by=("control_hoses",),
     actuators=PNEUMATIC,

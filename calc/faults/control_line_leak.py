@@ -10,7 +10,7 @@ Next test       hoses by eye, then the bench sweep of the solenoid
 """
 
 from calc.checks.evidence import Kind
-from calc.faults.model import PNEUMATIC, Fault, Findings, Picture, both, high, low, outside
+from calc.faults.model import PNEUMATIC, Fault, Picture, both, high, low, named_by
 from calc.faults.pictures import boost_falls, boost_rises
 
 
@@ -20,19 +20,12 @@ def on_road(kind: Kind) -> tuple[Picture, ...]:
     return moved(hidden=0.15, used_up=0.75, road_control_pressure=low(0.85))
 
 
-def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
-    """Seen at the hoses themselves."""
-    hoses = findings["control_hoses"]
-    named = hoses.facts.get("fault") in ("leak", None)
-    return ("control_hoses",) if outside(findings, "control_hoses") and named else ()
-
-
 FAULT = Fault(
     name="control_line_leak",
     location="control_pressure",
     shows={"control_hoses": low(0.85), "solenoid_response": both(0.45, 0.0), "base_boost": high(0.25)},
     on_road=on_road,
-    proof=proof,
+    proof=named_by("control_hoses", "leak", None),
     words={"control_hoses": ("leak",), "solenoid_response": ("part", "venting")},
     cleared_by=("control_hoses",),
     actuators=PNEUMATIC,

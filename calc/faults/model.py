@@ -141,11 +141,24 @@ def within(findings: Findings, *checks: str) -> bool:
     return all(findings[check].outcome == "within" for check in checks)
 
 
-def proved_by(check: str, side: str | None = None) -> Callable[[Findings, Kind], tuple[str, ...]]:
-    """The plain proof: one direct check outside its limit."""
+def proved_by(
+    check: str, side: str | None = None, *, unless: str | None = None
+) -> Callable[[Findings, Kind], tuple[str, ...]]:
+    """The plain proof: one direct check outside its limit, unless another that makes the same is outside."""
 
     def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
-        return (check,) if outside(findings, check, side) else ()
+        spoiled = unless is not None and outside(findings, unless)
+        return (check,) if outside(findings, check, side) and not spoiled else ()
+
+    return proof
+
+
+def named_by(check: str, *words: str | None) -> Callable[[Findings, Kind], tuple[str, ...]]:
+    """The proof by a check outside its limit whose finding carries one of the words; None: carries none."""
+
+    def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
+        said = findings[check].facts.get(WORD_OF[check])
+        return (check,) if outside(findings, check) and said in words else ()
 
     return proof
 

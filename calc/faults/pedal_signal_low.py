@@ -9,22 +9,14 @@ Cure            mend what stops the pedal, or renew its sensor.
 Next test       sensors at rest.
 """
 
-from calc.checks.evidence import Kind
-from calc.faults.model import Fault, Findings, low, outside
+from calc.faults.model import Fault, low, proved_by
 from calc.faults.pictures import AIMS_LOW, steered
-
-
-def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
-    """Short of full with the pedal floored at rest, and not for want of a sound feed."""
-    short = outside(findings, "rest_pedal", "low") and not outside(findings, "sensor_feed")
-    return ("rest_pedal",) if short else ()
-
 
 FAULT = Fault(
     name="pedal_signal_low",
     location="input_signal",
     shows={"rest_pedal": low(0.92)},
     on_road=lambda kind: steered({**AIMS_LOW, "road_pedal": low(0.92)}, 0.97, "full load is never asked for"),
-    proof=proof,
+    proof=proved_by("rest_pedal", "low", unless="sensor_feed"),  # a wrong feed makes every sensor on it lie
     cleared_by=("rest_pedal",),
 )

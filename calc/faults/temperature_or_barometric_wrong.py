@@ -10,22 +10,14 @@ Cure            renew the sensor or mend its wiring.
 Next test       sensors at rest, car cold.
 """
 
-from calc.checks.evidence import Kind
-from calc.faults.model import Fault, Findings, both, outside
+from calc.faults.model import Fault, both, proved_by
 from calc.faults.pictures import LIMITED, steered
-
-
-def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
-    """A temperature apart from the air around the cold car, and not for want of a sound feed."""
-    apart = outside(findings, "rest_temperatures") and not outside(findings, "sensor_feed")
-    return ("rest_temperatures",) if apart else ()
-
 
 FAULT = Fault(
     name="temperature_or_barometric_wrong",
     location="input_signal",
     shows={"rest_temperatures": both(0.40, 0.50)},
     on_road=lambda kind: steered(LIMITED, 0.9, "a limit acts that has no cause"),
-    proof=proof,
+    proof=proved_by("rest_temperatures", unless="sensor_feed"),  # a wrong feed makes every sensor on it lie
     cleared_by=("rest_temperatures",),
 )

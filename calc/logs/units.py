@@ -158,16 +158,7 @@ def trailing_unit(name: str) -> tuple[str, Unit | None]:
 def _unify(text: str) -> str:
     """Signs that mean the same written alike."""
     text = text.strip().strip("[](){}<>").casefold()
-    for old, new in (
-        ("³", "3"),
-        ("²", "2"),
-        ("⁻¹", "-1"),
-        ("º", "°"),
-        ("\\", "/"),
-        (" / ", "/"),
-        ("·", "."),
-        ("° ", "°"),
-    ):
+    for old, new in _ALIKE:
         text = text.replace(old, new)
     return text.strip()
 

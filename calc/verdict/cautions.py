@@ -2,15 +2,7 @@
 
 from calc.checks.evidence import Evidence
 from calc.faults.model import Findings
-
-ROAD = (
-    "road_run",
-    "road_gauges",
-    "base_boost_run",
-    "intake_depression",
-    "exhaust_back_pressure",
-    "cooler_drop",
-)
+from calc.faults.next_test import FULL_LOAD
 
 
 def cautions(
@@ -28,7 +20,7 @@ def cautions(
             for name in ("road_real_boost", "road_peak", "road_overboost")
         ),
         "tightness_first": not wrong_turbo and not (tight and looked.examined),
-        "road": next_test in ROAD,
+        "road": next_test in FULL_LOAD,
         "reduced_power": findings["road_reduced_power"].outcome == "outside",
         "modified": bool(evidence.get("/vehicle/modified")),
         "not_seen": _rod_only(findings),

@@ -51,3 +51,9 @@ def demo_client(app: Flask, client: FlaskClient) -> FlaskClient:
     demo.put_in(connection, context.blobs)
     connection.close()
     return client
+
+
+@pytest.fixture
+def data(app: Flask) -> Path:
+    """The data folder of the server under test."""
+    return Path(app.extensions[KEY].database).parent

@@ -25,11 +25,6 @@ ROOT = Path(__file__).resolve().parents[2]
 
 
 @pytest.fixture
-def data(app: Flask) -> Path:
-    return Path(app.extensions["teepiece"].database).parent
-
-
-@pytest.fixture
 def job(client: FlaskClient) -> str:
     """A job with a customer and a photo, in the workshop."""
     job = new_id()

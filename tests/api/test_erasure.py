@@ -20,11 +20,6 @@ SECRET = "Zaphira Quillfeather"
 
 
 @pytest.fixture
-def data(app: Flask) -> Path:
-    return Path(app.extensions["teepiece"].database).parent
-
-
-@pytest.fixture
 def job(client: FlaskClient) -> str:
     job = new_id()
     add = operation(job, "/photos/p1", {"rank": "h0abcd", "sha256": NAME, "caption": SECRET}, do="add")

@@ -93,3 +93,18 @@ class Technician:
     def is_at(self, title: str) -> None:
         """The page has this heading."""
         expect(self.page.get_by_role("heading", level=1)).to_have_text(title)
+
+
+def two_pulls(hand: Technician) -> None:
+    """The road run with its two pulls, read by a second person."""
+    hand.open("Road run with gauges")
+    hand.go_on()
+    hand.choose("Who reads?", "a second person")
+    for _ in range(2):
+        hand.go_on()
+        hand.read("gauge says", "1.48")
+        hand.leave_pad()
+        for label, figure in [("engine", "3500"), ("aimed", "2.21"), ("car says", "2.47"), ("duty", "4")]:
+            hand.read(label, figure)
+            hand.leave_pad()
+    hand.tap("done")

@@ -1,8 +1,6 @@
 """The service worker in real Chromium: the app starts from the phone, whatever the network is or pretends."""
 
-import http.server
 import socket
-import threading
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -10,6 +8,8 @@ from typing import Any
 
 import pytest
 from playwright.sync_api import Page, expect
+
+from tests.browser.portal import portal
 
 INSTALLED = "() => navigator.serviceWorker.ready.then(() => true)"
 CONTROLLED = """() => new Promise((resolve) => {
@@ -79,32 +79,6 @@ def black_hole(port: int) -> Iterator[None]:
     finally:
         for one in (*waiting, listener):
             one.close()
-
-
-class Portal(http.server.BaseHTTPRequestHandler):
-    """A captive portal: every address gives its own page, with status 200."""
-
-    def do_GET(self) -> None:
-        self.send_response(200)
-        self.send_header("Content-Type", "text/html")
-        self.end_headers()
-        self.wfile.write(b"<h1>Welcome to the hotel</h1>")
-
-    def log_message(self, *_: object) -> None:
-        pass
-
-
-@contextmanager
-def portal(port: int) -> Iterator[None]:
-    server = http.server.ThreadingHTTPServer(("127.0.0.1", port), Portal)
-    thread = threading.Thread(target=server.serve_forever)
-    thread.start()
-    try:
-        yield
-    finally:
-        server.shutdown()
-        server.server_close()
-        thread.join()
 
 
 def test_the_whole_shell_is_kept(page: Page, small_app: Path) -> None:

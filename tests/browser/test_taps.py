@@ -5,7 +5,7 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.technician import Technician
+from tests.browser.technician import Technician, two_pulls
 
 SHORTEST, FULL = 60, 180
 
@@ -93,17 +93,7 @@ def test_the_full_path(new_page: Callable[..., Page], demo_server: Any) -> None:
     hand.read("Coil temperature", "20")
     hand.leave_pad()
     hand.tap("Air line")
-    hand.open("Road run with gauges")
-    hand.go_on()
-    hand.choose("Who reads?", "a second person")
-    for _ in range(2):
-        hand.go_on()
-        hand.read("gauge says", "1.48")
-        hand.leave_pad()
-        for label, figure in [("engine", "3500"), ("aimed", "2.21"), ("car says", "2.47"), ("duty", "4")]:
-            hand.read(label, figure)
-            hand.leave_pad()
-    hand.tap("done")
+    two_pulls(hand)
     proved(hand)
     print(f"full path: {hand.taps} touches")
     assert hand.taps <= FULL

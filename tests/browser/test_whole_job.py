@@ -11,7 +11,7 @@ import pikepdf
 from pdfminer.high_level import extract_text
 from playwright.sync_api import Page, expect
 
-from tests.browser.technician import Technician
+from tests.browser.technician import Technician, two_pulls
 
 CAR = "EX 4321 \u00b7 Example Saloon 1.8"
 PHOTO = Path(__file__).resolve().parents[2] / "fixtures/demo/gauge-first-movement.jpg"
@@ -124,20 +124,6 @@ def actuator(hand: Technician) -> None:
     hand.tap("Air line")
 
 
-def road_run(hand: Technician) -> None:
-    hand.open("Road run with gauges")
-    hand.go_on()
-    hand.choose("Who reads?", "a second person")
-    for _ in range(2):
-        hand.go_on()
-        hand.read("gauge says", "1.48")
-        hand.leave_pad()
-        for label, figure in [("engine", "3500"), ("aimed", "2.21"), ("car says", "2.47"), ("duty", "4")]:
-            hand.read(label, figure)
-            hand.leave_pad()
-    hand.tap("done")
-
-
 def sees_the_verdict(hand: Technician) -> None:
     hand.is_at("What the readings say")
     hand.sees("Actuator opens too late")
@@ -198,7 +184,7 @@ def test_one_car_from_the_bonnet_to_the_customer_with_no_network(
     sensors_and_turbo(hand)
     tightness(hand)
     actuator(hand)
-    road_run(hand)
+    two_pulls(hand)
     sees_the_verdict(hand)
     before = page.evaluate(DOCUMENT)
     phone.kill()

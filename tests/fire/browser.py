@@ -10,20 +10,10 @@ from typing import Any
 
 from playwright.sync_api import Browser, BrowserContext, Error, Page, Playwright, sync_playwright
 
+from tests.browser.machines import BLANK, CHROMIUM, FLAGS
 from tests.fire.scenario import folder
 from tests.fire.workshop import Nursery, Workshop
 
-CHROMIUM = "/usr/bin/chromium"
-FLAGS = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-]
-BLANK = "/health"
 OPEN = """async () => {
   const { openWorkbook } = await import("/store/workbook.js");
   const { sync } = await import("/store/sync.js");

@@ -1,6 +1,5 @@
 """S13 to S16: two releases at once, released stores, updates at any moment, dead and false networks."""
 
-import http.server
 import json
 import shutil
 import socket
@@ -12,6 +11,7 @@ from typing import Any
 
 from playwright.sync_api import Page, expect
 
+from tests.browser.portal import portal
 from tests.fire import checks
 from tests.fire.browser import NEW_JOB, OPEN, PHOTO, START, chromium, page_at, rows_of, stage
 from tests.fire.proxy import LOOPBACK
@@ -223,32 +223,6 @@ def _update(page: Page, workshop: Workshop, pwa: Path, moment: str, name: str) -
     page.evaluate(OPEN)
     texts = page.evaluate("() => workbook.jobs().map(({ document }) => document.complaint?.text)")
     assert name in texts, "the draft is gone"
-
-
-class _Portal(http.server.BaseHTTPRequestHandler):
-    """Every address gives the portal's own page, with status 200."""
-
-    def do_GET(self) -> None:
-        self.send_response(200)
-        self.send_header("Content-Type", "text/html")
-        self.end_headers()
-        self.wfile.write(b"<h1>Welcome to the hotel</h1>")
-
-    def log_message(self, *_: object) -> None:
-        pass
-
-
-@contextmanager
-def portal(port: int) -> Iterator[None]:
-    server = http.server.ThreadingHTTPServer((LOOPBACK, port), _Portal)
-    thread = threading.Thread(target=server.serve_forever)
-    thread.start()
-    try:
-        yield
-    finally:
-        server.shutdown()
-        server.server_close()
-        thread.join()
 
 
 @contextmanager
