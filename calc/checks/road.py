@@ -1,8 +1,7 @@
 """The core comparison of a road run: asked, aimed, the car's own sensor, and real gauges beside them."""
 
 from collections import defaultdict
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 from math import fsum, hypot
 from typing import Any
 
@@ -23,6 +22,17 @@ from calc.checks.moments import (
     typed,
 )
 from calc.checks.run_log import ACTUAL, CHARGE_SIDE, SPECIFIED, LoggedPull
+from calc.checks.worst import (
+    Compared,
+    because_of,
+    boost_tolerance,
+    by_pull,
+    can_act,
+    farthest,
+    is_default,
+    moment_facts,
+    worst,
+)
 from calc.errors import OutOfRange
 from calc.physics.engine_air import volumetric_efficiency
 from calc.physics.units import kelvin
@@ -31,23 +41,11 @@ from calc.signals.settled import OVERDUE_RPM, blocks
 from calc.uncertainty.decision import Limit
 from calc.uncertainty.gauge import Pressure
 
-BOOST_KPA, SENSOR_KPA, CORRECTION = 10.0, 6.0, 10.0
+SENSOR_KPA, CORRECTION = 6.0, 10.0
 EFFICIENCY = Limit(0.75, 1.10)
 REQUEST = "boost_request_kpa_abs"
 SPECIFIED_STANDARD_KPA = 0.0  # what the control unit aims at is a number of its own, without doubt
-AGREE_SHARE = 0.4  # of the tolerance: moments of a pull nearer than this show one value
 MANIFOLD_AIR, INTAKE_AIR = "manifold_air_c", "intake_air_c"
-
-
-@dataclass(frozen=True, slots=True)
-class Compared:
-    """What one moment says of a check: a value with its standard uncertainty and places."""
-
-    moment: Moment
-    value: float
-    uncertainty: float
-    places: tuple[str, ...]
-    known: bool = True
 
 
 def real_boost(evidence: Evidence, check: Check, phase: str = "before_repair") -> Finding:
@@ -64,9 +62,9 @@ def real_boost(evidence: Evidence, check: Check, phase: str = "before_repair") -
             doubt = hypot(read.uncertainty, outside.uncertainty, moment.time_doubt)
             seen.append(Compared(moment, error, doubt, (place, moment.place(SPECIFIED)), read.known))
     judged = by_pull(
-        check, seen, boost_tolerance(evidence), typical=_typical(evidence, "boost_tolerance_kpa")
+        check, seen, boost_tolerance(evidence), typical=is_default(evidence, "boost_tolerance_kpa")
     )
-    return worst(judged, check, _because(evidence, SPECIFIED, phase=phase))
+    return worst(judged, check, because_of(evidence, SPECIFIED, phase=phase))
 
 
 def tracking(evidence: Evidence, check: Check, phase: str = "before_repair") -> Finding:
@@ -83,10 +81,10 @@ def tracking(evidence: Evidence, check: Check, phase: str = "before_repair") -> 
         check,
         seen,
         boost_tolerance(evidence),
-        typical=_typical(evidence, "boost_tolerance_kpa"),
+        typical=is_default(evidence, "boost_tolerance_kpa"),
         where=_places_of_error(evidence, phase),
     )
-    return worst(judged, check, _because(evidence, SPECIFIED, ACTUAL, phase=phase))
+    return worst(judged, check, because_of(evidence, SPECIFIED, ACTUAL, phase=phase))
 
 
 def sensor(evidence: Evidence, check: Check) -> Finding:
@@ -120,9 +118,9 @@ def request(evidence: Evidence, check: Check) -> Finding:
                 Compared(moment, aimed - asked, doubt, (moment.place(SPECIFIED), moment.place(REQUEST)))
             )
     judged = by_pull(
-        check, seen, boost_tolerance(evidence), typical=_typical(evidence, "boost_tolerance_kpa")
+        check, seen, boost_tolerance(evidence), typical=is_default(evidence, "boost_tolerance_kpa")
     )
-    return worst(judged, check, _because(evidence, SPECIFIED, REQUEST))
+    return worst(judged, check, because_of(evidence, SPECIFIED, REQUEST))
 
 
 def specified(evidence: Evidence, check: Check) -> Finding:
@@ -134,7 +132,7 @@ def specified(evidence: Evidence, check: Check) -> Finding:
         check.judged(aimed, SPECIFIED_STANDARD_KPA, limit, (place,), **when)
         for aimed, place, when in (*filter(None, highest), *_highest_typed(by_row, SPECIFIED))
     ]
-    return farthest(judged, check, _because(evidence, SPECIFIED))
+    return farthest(judged, check, because_of(evidence, SPECIFIED))
 
 
 def pedal(evidence: Evidence, check: Check) -> Finding:
@@ -148,7 +146,7 @@ def pedal(evidence: Evidence, check: Check) -> Finding:
         check.judged(said, STANDARD["share_pct"], Limit(low=FULL_PEDAL_PCT), (place,), typical=True, **when)
         for said, place, when in (*filter(None, highest), *_highest_typed(typed(evidence), "pedal_pct"))
     ]
-    return worst(judged, check, _because(evidence, "pedal_pct"))
+    return worst(judged, check, because_of(evidence, "pedal_pct"))
 
 
 def peak(evidence: Evidence, check: Check) -> Finding:
@@ -172,7 +170,7 @@ def peak(evidence: Evidence, check: Check) -> Finding:
             limit,
             (place,),
             may_acquit=read.known,
-            typical=_typical(evidence, "boost_tolerance_kpa"),
+            typical=is_default(evidence, "boost_tolerance_kpa"),
         )
         if is_peak or limit is None or limit.low is None or (found.value or 0.0) > limit.low:
             judged.append(found)
@@ -199,7 +197,7 @@ def correction(evidence: Evidence, check: Check) -> Finding:
         ]
         if judged:
             return worst(judged, check)
-    return check.missing(_because(evidence, "boost_correction_kpa") or "no_reading")
+    return check.missing(because_of(evidence, "boost_correction_kpa") or "no_reading")
 
 
 def air_mass(evidence: Evidence, check: Check) -> Finding:
@@ -227,116 +225,12 @@ def air_mass(evidence: Evidence, check: Check) -> Finding:
         )
         seen.append(Compared(moment, share, share * relative, (moment.place("air_mass_gps"), boost_place)))
     judged = by_pull(check, seen, limit or EFFICIENCY, typical=limit is None)
-    return worst(judged, check, _because(evidence, "air_mass_gps"))
-
-
-def by_pull(
-    check: Check,
-    seen: Sequence[Compared],
-    limit: Limit,
-    *,
-    typical: bool,
-    where: Mapping[tuple[str, int | None], Mapping[str, str]] | None = None,
-) -> list[Finding]:
-    """One finding a logged pull where its moments agree, else one a moment; typed rows each by itself.
-
-    The worst of many moments that only differ by noise would be no true value of anything.
-    """
-    groups: dict[object, list[Compared]] = defaultdict(list)
-    for one in seen:
-        is_typed = one.moment.judged is None
-        groups[id(one) if is_typed else (*pull_key(one.moment), len(one.moment.gauges) > 0)].append(one)
-    judged = []
-    for group in groups.values():
-        more = dict((where or {}).get(pull_key(group[0].moment), {}))
-        for one in [_together(group)] if _agree(group, limit) else group:
-            judged.append(
-                check.judged(
-                    one.value,
-                    one.uncertainty,
-                    limit,
-                    one.places,
-                    may_acquit=one.known,
-                    typical=typical,
-                    **{**_when(one.moment), **more},
-                )
-            )
-    return judged
-
-
-def _agree(group: Sequence[Compared], limit: Limit) -> bool:
-    values = [one.value for one in group]
-    width = (limit.high - limit.low) / 2.0 if limit.low is not None and limit.high is not None else 0.0
-    return max(values) - min(values) <= max(AGREE_SHARE * width, 2.0 * max(one.uncertainty for one in group))
-
-
-def _together(group: Sequence[Compared]) -> Compared:
-    """Mean of a pull's moments, with the mean of their doubts: most of it they share."""
-    count = len(group)
-    value, doubt = fsum(one.value for one in group) / count, fsum(one.uncertainty for one in group) / count
-    middle = min(group, key=lambda one: abs(one.value - value))
-    known = all(one.known for one in group)
-    return Compared(middle.moment, value, doubt, middle.places, known)
-
-
-def boost_tolerance(evidence: Evidence) -> Limit:
-    """How far real or measured boost may lie from what is aimed at. [kPa]"""
-    wanted = evidence.number("/spec/boost_tolerance_kpa")
-    width = BOOST_KPA if wanted is None else abs(wanted)
-    return Limit(-width, width)
-
-
-def can_act(evidence: Evidence, aimed: float, error: float) -> bool:
-    """Whether the device could bring boost down to the aim: it cannot go under its own base boost."""
-    base = None if error <= 0.0 else evidence.limit("base_boost_kpa")
-    if base is None or base.high is None or evidence.kind.actuator != "pressure":
-        return True
-    return aimed - evidence.barometric.value >= base.high
-
-
-def worst(judged: Iterable[Finding], check: Check, because: str | None = None) -> Finding:
-    """The finding least likely to be inside its limit; of equals the one farthest from nought."""
-    found = [item for item in judged if item.chances is not None]
-    if not found:
-        return check.missing(because or "no_reading")
-    return min(
-        found, key=lambda item: (item.chances.inside if item.chances else 1.0, -abs(item.value or 0.0))
-    )
-
-
-def farthest(judged: Sequence[Finding], check: Check, because: str | None) -> Finding:
-    """The worst finding; where there is no limit to judge by, the highest value."""
-    if judged and all(item.chances is None for item in judged):
-        return max(judged, key=lambda item: item.value or 0.0)
-    return worst(judged, check, because)
-
-
-def _because(evidence: Evidence, *channels: str, phase: str = "before_repair") -> str | None:
-    """Why a log that holds these channels shows nothing; None where no log holds them."""
-    logs = [log for log in normal_logs(evidence, phase) if log.usable]
-    logs = [log for log in logs if all(name in log.channels for name in channels)]
-    if not logs:
-        return None
-    if all(log.too_slow for log in logs):
-        return "log_too_slow"
-    pulls = [pull for log in logs for pull in log.pulls]
-    if not pulls:
-        return "no_pull"
-    return None if any(pull.settling.judged for pull in pulls) else "never_settled"
-
-
-def _typical(evidence: Evidence, key: str) -> bool:
-    return evidence.number(f"/spec/{key}") is None
+    return worst(judged, check, because_of(evidence, "air_mass_gps"))
 
 
 def _pedal_down(moment: Moment) -> bool:
     said = moment.number("pedal_pct")
     return said is None or said >= FULL_PEDAL_PCT
-
-
-def _when(moment: Moment) -> dict[str, Any]:
-    found: dict[str, Any] = {"pull": moment.pull, "engine_rpm": moment.number("engine_rpm")}
-    return {**found, "overdue": True} if moment.overdue else found
 
 
 Highest = tuple[float, str, dict[str, Any]]
@@ -359,7 +253,7 @@ def _highest_typed(rows: Sequence[Moment], channel: str) -> list[Highest]:
         if (said := moment.number(channel)) is not None:
             pulls[pull_key(moment)].append((said, moment))
     top = [max(found, key=lambda pair: pair[0]) for found in pulls.values()]
-    return [(said, moment.place(channel), _when(moment)) for said, moment in top]
+    return [(said, moment.place(channel), moment_facts(moment)) for said, moment in top]
 
 
 def _got_going(pull: LoggedPull) -> bool:
@@ -400,7 +294,7 @@ def _lasting(evidence: Evidence, channel: str) -> list[tuple[float, float, str, 
             found.append((trim, doubt, f"{pull.pointer}/{channel}", when))
     for moment in settled(evidence):
         if moment.judged is None and (typed_trim := moment.number(channel)) is not None:
-            found.append((typed_trim, 0.0, moment.place(channel), _when(moment)))
+            found.append((typed_trim, 0.0, moment.place(channel), moment_facts(moment)))
     return found
 
 

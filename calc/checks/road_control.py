@@ -11,8 +11,8 @@ from calc.checks import solenoid
 from calc.checks.evidence import STANDARD, Evidence
 from calc.checks.finding import Check, Finding
 from calc.checks.moments import Moment, logged_pulls, pull_key, settled
-from calc.checks.road import boost_tolerance, can_act, worst
 from calc.checks.run_log import ACTUAL, SPECIFIED, LoggedPull
+from calc.checks.worst import boost_tolerance, can_act, worst
 from calc.errors import OutOfRange
 from calc.physics.solenoid import two_orifice_pressure
 from calc.signals.settled import blocks, unbroken

@@ -22,8 +22,8 @@ from calc.checks.moments import (
     settled,
     typed,
 )
-from calc.checks.road import boost_tolerance, can_act, farthest, worst
 from calc.checks.run_log import ACTUAL, CHARGE_SIDE, SPECIFIED, LoggedPull, run_logs
+from calc.checks.worst import boost_tolerance, can_act, farthest, worst
 from calc.signals.oscillation import NOISE_KPA, oscillation
 from calc.signals.pulls import FULL_PEDAL_PCT
 from calc.signals.refusal import CannotFit
