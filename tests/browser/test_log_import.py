@@ -104,22 +104,15 @@ def run_at(page: Page) -> str:
     return str(page.evaluate("location.hash")).split("/")[4]
 
 
-def test_a_german_log_becomes_a_run_with_no_network(
-    new_page: Callable[..., Page], server: Server, tmp_path: Path
-) -> None:
-    page = new_page(server, "/")
-    hand = Technician(page)
-    job = offline_job(page, starts_again=True)
-    go(page, job, "road")
-    hand.tap("Take in a log")
-    hand.is_at("Take in a log")
-
-    pick(page, tmp_path / "book.xls", b"PK\x03\x04" + bytes(90))
+def refuses_a_spreadsheet(page: Page, folder: Path) -> None:
+    pick(page, folder / "book.xls", b"PK\x03\x04" + bytes(90))
     told = page.get_by_role("alert")
     expect(told).to_contain_text("spreadsheet or archive", timeout=ENGINE_MS)
     assert "\n" not in told.inner_text()
 
-    pick(page, tmp_path / "fahrt.csv", GERMAN.data)
+
+def shows_the_columns(page: Page, hand: Technician, folder: Path) -> None:
+    pick(page, folder / "fahrt.csv", GERMAN.data)
     said = column(page, "boost_actual_kpa_abs").locator("summary")
     expect(said).to_contain_text("Ladedruck Istwert [mbar] \u00b7 mbar absolute", timeout=ENGINE_MS)
     first = [f"{value / 100:.3f}" for value in GERMAN.channels["boost_actual_kpa_abs"][:3] if value]
@@ -134,6 +127,8 @@ def test_a_german_log_becomes_a_run_with_no_network(
     ):
         hand.sees(what)
 
+
+def lets_columns_be_corrected(page: Page) -> None:
     throttle = column(page, "throttle_pct")
     throttle.locator("summary").click()
     throttle.get_by_label("Column in the log").select_option("")
@@ -143,12 +138,10 @@ def test_a_german_log_becomes_a_run_with_no_network(
     expect(column(page, "pedal_pct")).to_contain_text("as you said")
     column(page, "pedal_pct").get_by_label("Column in the log").select_option("Fahrpedalstellung [%]")
     expect(column(page, "pedal_pct").locator("summary")).to_contain_text("Fahrpedalstellung [%]")
-    hand.tap("Keep this run")
 
-    hand.is_at("Run 1: the log")
-    expect(page.locator(".run-chart canvas")).to_be_visible(timeout=ENGINE_MS)
-    run = run_at(page)
-    document = page.evaluate(DOCUMENT, job)
+
+def keeps_the_file_by_its_hash(document: dict[str, Any]) -> None:
+    """Either side reads the run from the file: every column but the one that was left out by hand."""
     (kept,) = document["tests"]["road"]
     assert kept["log"]["sha256"] == hashlib.sha256(GERMAN.data).hexdigest()
     assert "channels" not in kept
@@ -160,6 +153,9 @@ def test_a_german_log_becomes_a_run_with_no_network(
         if name != "throttle_pct"
     }
 
+
+def draws_the_run(page: Page, hand: Technician, job: str, run: str, document: dict[str, Any]) -> None:
+    """Pulls, gauge with its doubt, and the figures under a touch; the table says the same."""
     page.evaluate(
         READ_GAUGE, [job, run, {"at": "charge_circuit", "p_kpa": 146, "pull": 2, "engine_rpm": 3500}]
     )
@@ -169,7 +165,7 @@ def test_a_german_log_becomes_a_run_with_no_network(
     hand.tap("Pull 2")
     drawn = calc.run_shown(calc.with_logs(document, reader(GERMAN.data)), run)
     assert drawn is not None
-    start = read["t_s"][drawn["pulls"][1]["start"]]
+    start = channels_of(document, GERMAN.data)["t_s"][drawn["pulls"][1]["start"]]
     expect(page.locator(".run-chart")).to_have_attribute("aria-label", re.compile(f"from {start - 2:.1f} "))
     page.get_by_text("As a table").click()
     second = page.get_by_role("row", name=re.compile("^Pull 2"))
@@ -180,6 +176,8 @@ def test_a_german_log_becomes_a_run_with_no_network(
     page.locator(".run-chart").click(position={"x": 200, "y": 60})
     expect(page.locator(".read-out")).to_contain_text(re.compile(r"at \d+\.\d s .*aimed 2\.21 bar abs"))
 
+
+def judges_alike_at_the_workshop(page: Page, server: Server, job: str) -> None:
     on_phone = page.evaluate(VERDICT, job)
     page.context.set_offline(False)
     assert page.evaluate(SYNCED) == 0
@@ -188,6 +186,27 @@ def test_a_german_log_becomes_a_run_with_no_network(
     findings = {finding["check"]: finding for finding in json.loads(on_phone)["findings"]}
     assert findings["road_tracking"]["outcome"] == "outside"
     assert findings["road_tracking"]["value"] == pytest.approx(26.0, abs=2.0)  # what the drive was made with
+
+
+def test_a_german_log_becomes_a_run_with_no_network(
+    new_page: Callable[..., Page], server: Server, tmp_path: Path
+) -> None:
+    page = new_page(server, "/")
+    hand = Technician(page)
+    job = offline_job(page, starts_again=True)
+    go(page, job, "road")
+    hand.tap("Take in a log")
+    hand.is_at("Take in a log")
+    refuses_a_spreadsheet(page, tmp_path)
+    shows_the_columns(page, hand, tmp_path)
+    lets_columns_be_corrected(page)
+    hand.tap("Keep this run")
+    hand.is_at("Run 1: the log")
+    expect(page.locator(".run-chart canvas")).to_be_visible(timeout=ENGINE_MS)
+    run, document = run_at(page), page.evaluate(DOCUMENT, job)
+    keeps_the_file_by_its_hash(document)
+    draws_the_run(page, hand, job, run, document)
+    judges_alike_at_the_workshop(page, server, job)
     hand.sees("Boost is off all along the pull.")
 
 

@@ -57,9 +57,7 @@ def test_the_shortest_decisive_path(new_page: Callable[..., Page], demo_server: 
     assert hand.taps <= SHORTEST
 
 
-def test_the_full_path(new_page: Callable[..., Page], demo_server: Any) -> None:
-    hand = Technician(new_page(demo_server, "/"))
-    from_an_earlier_car(hand)
+def sensors_at_rest(hand: Technician) -> None:
     hand.open("Sensors at rest")
     hand.go_on()
     for label, figure in [
@@ -74,6 +72,12 @@ def test_the_full_path(new_page: Callable[..., Page], demo_server: Any) -> None:
         hand.read(label, figure)
     hand.leave_pad()
     hand.tap("Air line")
+
+
+def test_the_full_path(new_page: Callable[..., Page], demo_server: Any) -> None:
+    hand = Technician(new_page(demo_server, "/"))
+    from_an_earlier_car(hand)
+    sensors_at_rest(hand)
     hand.open("Look first")
     for step in hand.page.locator(".look-step").all():
         hand.touch(step.get_by_role("button", name="in order", exact=True))
