@@ -29,6 +29,12 @@ TEST_PAGES = """async () => {
 }"""
 OVERFLOW = "() => document.documentElement.scrollWidth - document.documentElement.clientWidth"
 HEIGHT = "() => document.documentElement.scrollHeight"
+JOB_OF_LONG_NAMES = """async (name) => {
+  const { openWorkbook } = await import("/store/workbook.js");
+  const keys = ["vehicle/registration", "vehicle/make", "vehicle/model", "customer/name", "complaint/text"];
+  const places = Object.fromEntries(keys.map((key) => [`/${key}`, name]));
+  return (await openWorkbook()).newJob({ places });
+}"""
 SETTLED = """() => new Promise((resolve) => {
   scrollTo(0, 0);
   requestAnimationFrame(() => requestAnimationFrame(() => resolve(location.hash)));
@@ -114,6 +120,21 @@ def test_every_screen_is_for_everyone(page: Page, look: str) -> None:
     page.locator("button.reading").first.click()
     faults += found(page, "the pad")
     assert faults == []
+
+
+@pytest.mark.parametrize("look", LOOKS, ids=lambda name: name.replace(", ", "-").replace(" ", "-"))
+def test_a_name_without_end_makes_no_screen_wider(
+    new_page: Callable[..., Page], standing_server: Any, look: str
+) -> None:
+    page = new_page(standing_server, "/")
+    job = page.evaluate(JOB_OF_LONG_NAMES, "Donaudampfschifffahrtsgesellschaft" * 3)
+    dress(page, LOOKS[look])
+    wide = []
+    for place in ("", *(f"job/{job}/{name}" for name in JOB_PAGES)):
+        go(page, place)
+        if page.evaluate(OVERFLOW) > 0:
+            wide.append(place)
+    assert wide == []
 
 
 def test_a_reading_by_the_keyboard_alone(new_page: Callable[..., Page], standing_server: Any) -> None:
