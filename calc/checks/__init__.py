@@ -5,7 +5,6 @@ its sentences stand in `calc.words`.
 """
 
 from collections.abc import Mapping
-from typing import Any
 
 from calc.checks import (
     actuator,
@@ -138,7 +137,6 @@ TEST_OF_CHECK: Mapping[str, str] = {
 }
 
 
-def examine(job: Mapping[str, Any]) -> dict[str, Finding]:
+def examine(evidence: Evidence) -> dict[str, Finding]:
     """Every check of the table, by name, in the table's order."""
-    evidence = Evidence(job)
     return {check.name: check.examine(evidence, check) for check in CHECKS}

@@ -37,12 +37,13 @@ def verdict(job: Mapping[str, Any], engine: str, said: Sentences) -> Row:
         Language and pressure unit of what is said; values stay in the contract's units. [-]
     """
     evidence = Evidence(job)
-    findings = examine(job)
+    findings = examine(evidence)
     weighed = weigh(evidence, findings)
     for item in weighed:
         item.explains = explains(item.fault, evidence, findings)
     concluded = conclude(weighed)
     following = [] if is_settled(concluded) else ranked(evidence, findings, weighed)
+    conclusion = _conclusion(concluded, evidence, findings, said)
     finer = {name: finer_class(found, evidence) for name, found in findings.items()}
     result: Row = {
         "format": "verdict/1",
@@ -53,7 +54,7 @@ def verdict(job: Mapping[str, Any], engine: str, said: Sentences) -> Row:
             for name, found in findings.items()
         ],
         "faults": _faults(weighed, findings, said),
-        "conclusion": _conclusion(concluded, evidence, findings, said),
+        "conclusion": conclusion,
         "next_test": _next_test(following, findings, finer, said),
         "adjustment": _adjustment(concluded, weighed, evidence, findings, said),
         "cautions": _cautions(evidence, findings, concluded, following, said),
@@ -62,7 +63,7 @@ def verdict(job: Mapping[str, Any], engine: str, said: Sentences) -> Row:
             for pair in pairs(weighed, findings, evidence.kind)
         ],
         **_repair(evidence, findings, said),
-        **_overview(concluded, following, weighed, evidence, findings, said),
+        **_overview(conclusion, following, weighed, evidence, findings, said),
         **beside_verdict(evidence, said),
     }
     return result
@@ -199,7 +200,7 @@ def _repair(evidence: Evidence, findings: Findings, said: Sentences) -> Row:
 
 
 def _overview(
-    concluded: Weighed | None,
+    conclusion: Row | None,
     following: Sequence[NextTest],
     weighed: Sequence[Weighed],
     evidence: Evidence,
@@ -207,12 +208,10 @@ def _overview(
     said: Sentences,
 ) -> Row:
     """What a screen says at once: one sentence, the customer's two, what is sound, what is not known."""
-    reproduced = _reproduced(evidence)
-    if concluded is not None:
-        says = summary.conclusion(said, concluded, findings, boost_error(findings), reproduced=reproduced)
-        customer = summary.customer_of(said, concluded, findings)
+    if conclusion is not None:
+        says, customer = conclusion["says"], (conclusion["customer_says"], conclusion["customer_means"])
     else:
-        says = summary.still_open(said, weighed, findings, reproduced=reproduced)
+        says = summary.still_open(said, weighed, findings, reproduced=_reproduced(evidence))
         customer = summary.customer_open(said, following[0] if following else None)
     plain = said.words.CHECKS
     open_to_this_car = [

@@ -6,7 +6,7 @@ Simulated cars of fixtures/simulator, every fault of the contract's table in tur
 import argparse
 import sys
 from collections.abc import Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures import Executor, ProcessPoolExecutor
 from dataclasses import dataclass
 
 from calc.checks.evidence import Kind
@@ -67,19 +67,28 @@ def main(argv: Sequence[str]) -> int:
     kinds = choice.kind or ["pressure"]
     with ProcessPoolExecutor(2) as pool:
         for depth in [choice.only] if choice.only else DEPTHS:
-            faulty, sound = (
-                Score(list(pool.map(run, listed, chunksize=8)))
-                for listed in (
-                    cars(choice.cars, choice.seed, depth, kinds, sound=is_sound) for is_sound in (False, True)
-                )
-            )
-            show(depth, faulty, sound, by_fault=choice.faults)
+            show(depth, *scores(pool, choice.cars, choice.seed, depth, kinds), by_fault=choice.faults)
     return 0
+
+
+def scores(pool: Executor, count: int, seed: int, depth: str, kinds: Sequence[str]) -> tuple[Score, Score]:
+    """Faulty and sound cars at one depth of evidence, judged."""
+    faulty, sound = (
+        Score(list(pool.map(run, cars(count, seed, depth, kinds, sound=is_sound), chunksize=8)))
+        for is_sound in (False, True)
+    )
+    return faulty, sound
+
+
+def as_the_priors_have_it(faulty: Score, sound: Score) -> Score:
+    """The faulty cars, and as many sound ones as any one fault has: shipped priors are equal over both."""
+    each = max(1, len(faulty.cars) // max(1, len(faulty.by_truth())))
+    return Score(faulty.cars + sound.cars[:each])
 
 
 def show(depth: str, faulty: Score, sound: Score, *, by_fault: bool) -> None:
     """One depth of evidence."""
-    error, rows = Score(faulty.cars + sound.cars).calibration()
+    error, rows = as_the_priors_have_it(faulty, sound).calibration()
     print(f"\n{depth}: {len(faulty.cars)} faulty, {len(sound.cars)} sound cars")
     print(f"  first right {faulty.right_first:.3f}, in its group {faulty.right_group:.3f}")
     print(f"  mean size of a group {faulty.group_size:.2f}")

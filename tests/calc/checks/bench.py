@@ -5,6 +5,7 @@ from typing import Any
 from scipy import stats
 
 from calc.checks import examine
+from calc.checks.evidence import Evidence
 from calc.checks.finding import Finding
 from calc.job import without_nulls
 
@@ -18,7 +19,7 @@ def job(tests: dict[str, Any], **more: Any) -> dict[str, Any]:
 
 
 def finding(check: str, tests: dict[str, Any], **more: Any) -> Finding:
-    return examine(job(tests, **more))[check]
+    return examine(Evidence(job(tests, **more)))[check]
 
 
 def sweep(

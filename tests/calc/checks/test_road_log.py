@@ -8,6 +8,7 @@ import pytest
 from scipy import optimize
 
 from calc.checks import examine
+from calc.checks.evidence import Evidence
 from calc.checks.finding import Finding
 from tests.calc.drives import AIR_KPA, Channels, Drive, drive
 
@@ -27,7 +28,7 @@ def road(*runs: dict[str, Any], **more: Any) -> dict[str, Finding]:
         "gauges": [DIAL],
         "tests": {"road": list(runs)},
     }
-    return examine({**job, **more})
+    return examine(Evidence({**job, **more}))
 
 
 def run(what: Drive, **more: Any) -> dict[str, Any]:

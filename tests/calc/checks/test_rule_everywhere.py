@@ -22,7 +22,7 @@ NEEDS_A_GAUGE = {
 
 
 def all_findings() -> list[tuple[dict[str, Any], Any]]:
-    return [(job, found) for job in JOBS for found in examine(job).values()]
+    return [(job, found) for job in JOBS for found in examine(Evidence(job)).values()]
 
 
 FOUND = all_findings()
