@@ -339,6 +339,7 @@ TESTS = Group(
             {
                 **_numbers("commanded_pct", "reported_pct", "supply_v"),
                 **_flags("end_stops_learned", "rod_seen_moving"),
+                "current_a": NUMBER,  # ours: what its motor draws, where it was read; judged by nothing
             }
         ),
         "exhaust_leak": Group(_flags("soot_or_hiss")),
@@ -392,6 +393,7 @@ JOB = Group(
             {
                 **_numbers("altitude_m", "barometric_kpa_abs", "ambient_c"),
                 "speed_limit_kmh": NUMBER,  # ours: the speed that the pull must stay below
+                "sea_level_kpa_abs": NUMBER,  # ours: what a weather report says, reduced to sea level
             }
         ),
         "gauges": Items(GAUGE),

@@ -35,7 +35,7 @@ PRESSURE_UNITS = {
 # longer endings first.
 SUFFIXES = (
     "_kpa_per_min", "_kpa_abs", "_kpa", "_ohm_20c", "_ohm", "_kmh", "_km", "_mm", "_ml", "_gps", "_rpm",
-    "_pct", "_deg", "_m", "_l", "_s", "_v", "_c",
+    "_pct", "_deg", "_m", "_l", "_s", "_v", "_c", "_a",
 )  # fmt: skip
 
 

@@ -30,6 +30,7 @@ class FindingRow:
     shape: str
     says: str
     source: str
+    beside: list[str]
 
 
 @dataclass(frozen=True)
@@ -84,7 +85,14 @@ def _finding(finding: dict[str, Any], printer: Printer) -> FindingRow:
         shape=outcome.replace("_", "-"),
         says=finding["says"],
         source=finding["source"] or "",
+        beside=beside(finding),
     )
+
+
+def beside(finding: dict[str, Any]) -> list[str]:
+    """What more the reading says, a sentence each: the same hole on the road, the cooler's effectiveness."""
+    more = [value for key, value in finding.items() if key != "smallest_shown" and isinstance(value, dict)]
+    return [one["says"] for one in more if one.get("says")]
 
 
 def _limit(finding: dict[str, Any], printer: Printer) -> str:

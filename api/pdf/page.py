@@ -11,7 +11,7 @@ from api.pdf.airline import air_line
 from api.pdf.columns import columns, halves, pieces, section_lines, text_lines
 from api.pdf.estimates import estimate
 from api.pdf.figures import Printer
-from api.pdf.findings import fault_rows, finding_rows, not_examined, not_weighed
+from api.pdf.findings import FindingRow, fault_rows, finding_rows, not_examined, not_weighed
 from api.pdf.pulls import pulls
 from api.pdf.request import ReportRequest
 from api.pdf.words import words_for
@@ -33,7 +33,7 @@ def page(request: ReportRequest) -> dict[str, Any]:
         "say": printer.words.say,
         "arranged": lambda sections: columns(pieces(sections), 3, section_lines),
         "halves": lambda items: halves(items, text_lines),
-        "said": lambda rows: halves(rows, lambda row: 1 + text_lines(row.says + row.source)),
+        "said": lambda rows: halves(rows, _lines_said),
         "heading": heading,
         "address": address,
         "title": f"{heading}: {title(document, printer.words.say('no_car'))}",
@@ -54,6 +54,10 @@ def page(request: ReportRequest) -> dict[str, Any]:
         **_noted(document, names),
         **_versions(verdict, request, printer),
     }
+
+
+def _lines_said(row: FindingRow) -> float:
+    return 1 + text_lines(" ".join([row.says, *row.beside, row.source]))
 
 
 def _workshop(document: dict[str, Any], request: ReportRequest, printer: Printer) -> tuple[str, str]:

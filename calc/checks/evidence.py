@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
-from calc.physics.atmosphere import standard_pressure
+from calc.physics.atmosphere import standard_pressure, station_pressure
 from calc.uncertainty.decision import Limit
 from calc.uncertainty.gauge import Pressure, read
 
@@ -20,6 +20,7 @@ STANDARD = {
     "temperature_difference_c": 1.0,
     "coil_temperature_c": 2.5,
     "barometric_kpa": 0.15,
+    "barometric_from_weather_kpa": 0.25,  # a report of whole hPa, and 20 m of height
     "barometric_from_altitude_kpa": 1.5,
     "barometric_assumed_kpa": 2.0,
     "sensor_boost_kpa": 0.75,
@@ -129,11 +130,14 @@ class Evidence:
         typed = self.number("/site/barometric_kpa_abs")
         if typed is not None:
             return Value(typed, STANDARD["barometric_kpa"], "/site/barometric_kpa_abs")
-        altitude = self.number("/site/altitude_m")
-        if altitude is not None and -500.0 <= altitude <= 9_000.0:
-            pressure = standard_pressure(altitude) / 1000.0
-            return Value(pressure, STANDARD["barometric_from_altitude_kpa"], "/site/altitude_m")
-        return Value(SEA_LEVEL_KPA, STANDARD["barometric_assumed_kpa"], "")
+        altitude, reported = self.number("/site/altitude_m"), self.number("/site/sea_level_kpa_abs")
+        if altitude is None or not -500.0 <= altitude <= 9_000.0:
+            return Value(SEA_LEVEL_KPA, STANDARD["barometric_assumed_kpa"], "")
+        if reported is not None and 85.0 <= reported <= 110.0:
+            pressure = station_pressure(reported * 1000.0, altitude) / 1000.0
+            return Value(pressure, STANDARD["barometric_from_weather_kpa"], "/site/sea_level_kpa_abs")
+        pressure = standard_pressure(altitude) / 1000.0
+        return Value(pressure, STANDARD["barometric_from_altitude_kpa"], "/site/altitude_m")
 
     @cached_property
     def kind(self) -> Kind:

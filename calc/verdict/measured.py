@@ -3,10 +3,10 @@
 from collections.abc import Mapping
 from typing import Any
 
-from calc.checks.evidence import Evidence
+from calc.checks.evidence import SEA_LEVEL_KPA, Evidence
 from calc.checks.finding import Finding
 from calc.checks.heat import shares
-from calc.checks.instruments import instruments, smallest_shown
+from calc.checks.instruments import Shown, instruments, smallest_shown
 from calc.checks.on_the_road import best_gear, road_loss, road_plan, sensor_line
 from calc.checks.tightness import DISCHARGE_COEFFICIENT, WORKSHOP_AIR_C
 from calc.errors import OutOfRange
@@ -16,6 +16,7 @@ from calc.physics.orifice import hole_diameter
 from calc.physics.units import kelvin
 from calc.physics.vin import check_digit_fits
 from calc.uncertainty.decision import Limit
+from calc.uncertainty.gauge import difference
 from calc.verdict.rounding import significant
 from calc.words import measured as words
 from calc.words.sentences import Sentences
@@ -26,22 +27,35 @@ Row = dict[str, Any]
 
 def beside_finding(found: Finding, evidence: Evidence, said: Sentences) -> Row:
     """Further keys of a finding; empty where there is nothing to add."""
-    row: Row = {}
+    row = _shown(found, evidence, said)
     shown = smallest_shown(found)
-    if shown is not None:
-        row["smallest_shown"] = {
-            **_ends(shown),
-            "says": words.smallest_shown(said, found, shown),
-        }
     more = MORE.get(found.check)
     return {**row, **more(found, shown, evidence, said)} if more and found.value is not None else row
 
 
-def _hole(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
+def _shown(found: Finding, evidence: Evidence, said: Sentences) -> Row:
+    """The smallest defect that was shown, or that the test, not made yet, could show."""
+    judged = found if found.examined else foreseen(BY_NAME[found.check], evidence)
+    if judged is None:
+        return {}
+    shown = smallest_shown(judged)
+    if shown is None:
+        return {"smallest_shown": {"low": None, "high": None, "says": said.words.MEASURED["shown_by_eye"]}}
+    return {
+        "smallest_shown": {
+            **_ends(shown.called),
+            "found": _ends(shown.found),
+            "clears": shown.clears,
+            "says": words.smallest_shown(said, judged, shown),
+        }
+    }
+
+
+def _hole(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
     mm = found.facts["adiabatic_mm"]
     says = said.words.MEASURED["adiabatic"].format(mm=said.figures.number(mm, "mm"))
     row: Row = {"adiabatic": {"value": significant(mm, DOUBT_DIGITS), "says": says}}
-    loss = road_loss(evidence, found, None if shown is None else shown.high)
+    loss = road_loss(evidence, found, None if shown is None else shown.called.high)
     if loss is None:
         return row
     figures = {
@@ -57,7 +71,7 @@ def _hole(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentenc
     return {**row, "on_road": {**on_road, "says": words.road_loss(said, loss)}}
 
 
-def _sensor(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
+def _sensor(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
     line = sensor_line(evidence)
     if line is None:
         return {}
@@ -72,7 +86,7 @@ def _sensor(found: Finding, shown: Limit | None, evidence: Evidence, said: Sente
     }
 
 
-def _heat(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
+def _heat(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
     return {
         share.name: {
             "value": significant(share.value, DOUBT_DIGITS),
@@ -83,7 +97,7 @@ def _heat(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentenc
     }
 
 
-def _load(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
+def _load(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
     """Absolute load at the moment judged, where its air mass was typed."""
     mass = evidence.get(found.read_from[0]) if found.read_from else None
     litres, rpm = evidence.number("/vehicle/displacement_l"), found.facts.get("engine_rpm")
@@ -97,7 +111,7 @@ def _load(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentenc
     return {"absolute_load": {"value": significant(load, DOUBT_DIGITS), "unit": "pct", "says": says}}
 
 
-def _actuator_hole(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
+def _actuator_hole(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
     """The hold loss as the sharp-edged hole that would lose as much from the actuator's own volume."""
     hold = "/tests/actuator/hold"
     volume, seconds = evidence.number(f"{hold}/volume_ml"), evidence.number(f"{hold}/t_s")
@@ -117,7 +131,27 @@ def _actuator_hole(found: Finding, shown: Limit | None, evidence: Evidence, said
     return {"hole_mm": {"value": significant(mm, DOUBT_DIGITS), "says": says}}
 
 
-def _where(found: Finding, shown: Limit | None, evidence: Evidence, said: Sentences) -> Row:
+def _vacuum(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
+    """What the same pump would show at sea level, and what the reservoir loses with the engine stopped."""
+    test, row = "/tests/vacuum_supply", {}
+    outside = evidence.barometric
+    if outside.pointer and found.value is not None and (left := outside.value + found.value) >= 0.0:
+        here, there = (
+            said.figures.with_unit(value, "kPa") for value in (outside.value, left - SEA_LEVEL_KPA)
+        )
+        says = said.words.MEASURED["vacuum_at_sea_level"].format(outside=here, vacuum=there)
+        row["at_sea_level"] = {"value": significant(left - SEA_LEVEL_KPA, DIGITS), "says": says}
+    before, after = (evidence.test_pressure("vacuum_supply", key) for key in ("p_kpa", "p_end_kpa"))
+    seconds = evidence.number(f"{test}/hold_s")
+    if before is None or after is None or not seconds or seconds <= 0.0:
+        return row
+    lost, doubt = (60.0 * part / seconds for part in difference(after, before))
+    figure = said.figures.measured(lost, 2.0 * doubt, "kPa/min")
+    says = said.words.MEASURED["vacuum_lost"].format(loss=figure)
+    return {**row, "leak_down": {"value": significant(lost, DIGITS), "unit": "kPa/min", "says": says}}
+
+
+def _where(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
     """Where in the pull boost is off."""
     where = found.facts.get("where")
     if where is None or found.outcome == "within":
@@ -132,6 +166,7 @@ MORE = {
     "cooler_drop": _heat,
     "road_air_mass": _load,
     "actuator_hold": _actuator_hole,
+    "vacuum_supply": _vacuum,
 }
 
 

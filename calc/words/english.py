@@ -846,6 +846,11 @@ MEASURED = {
     "shown_high": "With these instruments more than {high} would be called outside.",
     "shown_low": "With these instruments less than {low} would be called outside.",
     "shown_both": "With these instruments less than {low} or more than {high} would be called outside.",
+    "found_high": "A true {high} would be found in 95 of 100 such tests.",
+    "found_low": "A true {low} would be found in 95 of 100 such tests.",
+    "found_both": "A true {low} or {high} would be found in 95 of 100 such tests.",
+    "shown_by_eye": "Seen or not seen: no size is measured.",
+    "too_coarse": "They are too coarse for this limit: no reading could be called within.",
     "leak": "At {boost} absolute and {rpm} rev/min the hole would lose {loss} g/s, {share} % of the engine's "
     "air.",
     "adiabatic": "Had the air cooled as it went, {mm} mm: a fall within seconds lies between.",
@@ -872,6 +877,9 @@ MEASURED = {
     "no_legal_gear": "In no gear does the pull stay below the speed typed in: use rollers or another road.",
     "absolute_load": "Absolute load {load} %.",
     "actuator_hole": "The actuator would lose as much through a hole of {mm} mm.",
+    "vacuum_at_sea_level": "The air here stands at {outside} absolute: at sea level the same supply would "
+    "show {vacuum}.",
+    "vacuum_lost": "With the engine stopped it lost {loss}: check valve, reservoir, hoses, consumers.",
     "vin_hint": "The check digit of the vehicle identification number does not fit: look for a slip of the "
     "pen. Outside North America it need not fit.",
 }

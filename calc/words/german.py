@@ -911,6 +911,11 @@ MEASURED = {
     "shown_high": "Mit diesen Messgeräten würde mehr als {high} beanstandet.",
     "shown_low": "Mit diesen Messgeräten würde weniger als {low} beanstandet.",
     "shown_both": "Mit diesen Messgeräten würde weniger als {low} oder mehr als {high} beanstandet.",
+    "found_high": "Wahre {high} fänden 95 von 100 solcher Prüfungen.",
+    "found_low": "Wahre {low} fänden 95 von 100 solcher Prüfungen.",
+    "found_both": "Wahre {low} oder {high} fänden 95 von 100 solcher Prüfungen.",
+    "shown_by_eye": "Gesehen oder nicht: Eine Größe wird nicht gemessen.",
+    "too_coarse": "Für diese Vorgabe sind sie zu grob: Kein Messwert könnte in Ordnung sein.",
     "leak": "Bei {boost} absolut und {rpm} 1/min gingen durch das Loch {loss} g/s verloren, {share} % der "
     "Luft des Motors.",
     "adiabatic": "Ohne Wärmezufuhr beim Ausströmen {mm} mm: Ein Abfall in Sekunden liegt dazwischen.",
@@ -939,6 +944,10 @@ MEASURED = {
     "Rollenprüfstand oder eine andere Strecke nehmen.",
     "absolute_load": "Absolute Last {load} %.",
     "actuator_hole": "So viel verlöre die Druckdose durch ein Loch von {mm} mm.",
+    "vacuum_at_sea_level": "Die Luft steht hier bei {outside} absolut: Auf Meereshöhe zeigte dieselbe "
+    "Versorgung {vacuum}.",
+    "vacuum_lost": "Bei stehendem Motor verlor sie {loss}: Rückschlagventil, Speicher, Schläuche, "
+    "Verbraucher.",
     "vin_hint": "Die Prüfziffer der Fahrzeug-Identifizierungsnummer passt nicht: auf einen Schreibfehler "
     "ansehen. Außerhalb Nordamerikas muss sie nicht passen.",
 }

@@ -2,7 +2,7 @@
 
 from calc.checks.finding import Finding
 from calc.checks.heat import Share
-from calc.checks.instruments import Instrument
+from calc.checks.instruments import Instrument, Shown
 from calc.checks.on_the_road import PlannedPull, RoadLoss, SensorLine
 from calc.uncertainty.decision import Limit
 from calc.words.sentences import Sentences
@@ -10,16 +10,19 @@ from calc.words.sentences import Sentences
 CANNOT_SHOW_GAIN = 0.05  # a gain error that matters: 10 kPa at 200 kPa
 
 
-def smallest_shown(said: Sentences, found: Finding, shown: Limit) -> str:
-    """From which value on a defect shows at all."""
-    unit = found.facts.get("unit", found.unit)
-    low, high = (
-        None if end is None else said.figures.with_unit(end, unit) for end in (shown.low, shown.high)
-    )
-    words = said.words.MEASURED
-    if low is None or high is None:
-        return str(words["shown_high" if low is None else "shown_low"].format(low=low, high=high))
-    return str(words["shown_both"].format(low=low, high=high))
+def smallest_shown(said: Sentences, found: Finding, shown: Shown) -> str:
+    """From which reading on a defect is called, and which defect is found nearly always."""
+    unit, words = found.facts.get("unit", found.unit), said.words.MEASURED
+
+    def ends(form: str, limit: Limit) -> str:
+        low, high = (
+            None if end is None else said.figures.with_unit(end, unit) for end in (limit.low, limit.high)
+        )
+        side = "high" if low is None else "low" if high is None else "both"
+        return str(words[f"{form}_{side}"].format(low=low, high=high))
+
+    text = f"{ends('shown', shown.called)} {ends('found', shown.found)}"
+    return text if shown.clears else f"{text} {words['too_coarse']}"
 
 
 def road_loss(said: Sentences, loss: RoadLoss) -> str:

@@ -53,6 +53,8 @@ SECTIONS = {
 LABELS = {
     "codes_cleared": "Codes cleared",
     "learned_values_reset": "Learned values reset",
+    "speed_limit_kmh": "Speed to stay below",
+    "volume_by": "Volume, measured",
     "abort_boost_kpa": "Boost at which a pull is broken off",
     "accuracy_counts": "Accuracy, counts",
     "accuracy_pct_reading": "Accuracy, of the reading",
@@ -62,9 +64,12 @@ LABELS = {
     "actuator_start_kpa": "Actuator, first movement",
     "actuator_travel_mm": "Actuator, travel of the rod",
     "air_c": "Air temperature",
+    "after_c": "Temperature after the cooler",
+    "air_end_c": "Air temperature at the end",
     "air_mass_gps": "Air mass",
     "ambient_c": "Outside temperature",
     "barometric_kpa_abs": "Air pressure",
+    "before_c": "Temperature before the cooler",
     "base_boost_kpa": "Boost without control",
     "boost_actual_kpa_abs": "Car says",
     "boost_correction_kpa": "Correction of boost",
@@ -82,6 +87,7 @@ LABELS = {
     "control_kpa": "Control pressure",
     "cooler_drop_kpa": "Drop over the cooler",
     "correction_pct": "Correction",
+    "current_a": "Current of the motor",
     "displacement_l": "Displacement",
     "division_kpa": "Division of the scale",
     "duty_pct": "Duty",
@@ -97,6 +103,7 @@ LABELS = {
     "hose_m": "Hose length",
     "hoses_sound": "Hoses sound, on their right ports",
     "id": "Name",
+    "inlet_c": "Temperature before the compressor",
     "intake_depression_kpa": "Intake depression",
     "leak_seen": "Leak seen",
     "linkage_free": "Rod moves freely",
@@ -115,6 +122,7 @@ LABELS = {
     "reproduced": "Seen by us too",
     "returns_to_stop": "Rod returns to its stop",
     "rod_thread_pitch_mm": "Thread pitch of the rod",
+    "sea_level_kpa_abs": "Air pressure reduced to sea level, by the weather service",
     "sensor_tolerance_kpa": "Sensor against gauge, allowed difference",
     "shaft_axial_play_mm": "Shaft play, axial",
     "shaft_radial_play_mm": "Shaft play, radial",
@@ -302,6 +310,7 @@ UNITS = {
     "_s": "s",
     "_v": "V",
     "_c": "°C",
+    "_a": "A",
 }
 
 WORDS = Words(

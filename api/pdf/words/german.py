@@ -135,6 +135,7 @@ LABELS = {
     "correction_tolerance_kpa": "Korrektur, zulässige Abweichung",
     "customer": "Kunde",
     "cylinders": "Zylinder",
+    "current_a": "Strom des Motors",
     "damage": "Beschädigt",
     "device": "Bauart",
     "direction": "Richtung",
@@ -227,6 +228,7 @@ LABELS = {
     "rod_seen_moving": "Bewegung der Stange gesehen",
     "rod_thread_pitch_mm": "Gewindesteigung der Stange",
     "seats": "Sitzt dicht",
+    "sea_level_kpa_abs": "Luftdruck auf Meereshöhe, laut Wetterdienst",
     "sensor_tolerance_kpa": "Sensor gegen Manometer, zulässige Abweichung",
     "sensors_at_rest": "Sensoren in Ruhe",
     "sha256": "Prüfsumme",
@@ -502,6 +504,7 @@ UNITS = {
     "_s": "s",
     "_v": "V",
     "_c": "°C",
+    "_a": "A",
 }
 
 WORDS = Words(

@@ -51,10 +51,12 @@ def test_the_smallest_defect_is_where_the_chance_has_fallen_to_5_per_cent(
         above = 1.0 if high is None else normal.cdf(high)
         return float(above - (0.0 if low is None else normal.cdf(low)))
 
-    for end in (shown.low, shown.high):
-        if end is not None:
+    for end, found_end in ((shown.called.low, shown.found.low), (shown.called.high, shown.found.high)):
+        if end is not None and found_end is not None:
             assert inside(end) == pytest.approx(0.05, abs=1e-6)
-    assert (shown.low is None, shown.high is None) == (low is None, high is None)
+            assert abs(found_end - end) == pytest.approx(stats.norm.ppf(0.95) * DIAL_U, rel=1e-4)
+    assert (shown.called.low is None, shown.called.high is None) == (low is None, high is None)
+    assert shown.clears == ((low, high) != (69.0, 71.0))
 
 
 def test_what_is_not_judged_shows_nothing() -> None:
@@ -75,7 +77,22 @@ def test_the_smallest_hole_is_that_whose_area_would_be_called_outside() -> None:
         here = hole_area(mm / 1e3)
         return (here - hole_area(1e-3)) / math.hypot(fixed, relative * here) - stats.norm.ppf(0.95)
 
-    assert shown.high == pytest.approx(optimize.brentq(miss, 1.0, 5.0), rel=1e-3)
+    assert shown.called.high == pytest.approx(optimize.brentq(miss, 1.0, 5.0), rel=1e-3)
+    assert shown.found.high is not None
+    assert shown.found.high > shown.called.high
+
+
+def test_a_test_not_made_yet_says_what_its_gauge_could_show() -> None:
+    """Class 1.6 over 400 kPa, 10 kPa divisions by halves: U = 7.93 kPa; of 60 to 80 only 67 to 73 clear."""
+    verdict = judged(tests={}, spec={"actuator_start_kpa": {"min": 60, "max": 80}}, gauges=[DIAL])
+    foreseen = row(verdict, "actuator_start")["smallest_shown"]
+    assert row(verdict, "actuator_start")["outcome"] == "not_examined"
+    assert foreseen["high"] == pytest.approx(80 + stats.norm.ppf(0.95) * DIAL_U, rel=1e-4)
+    assert foreseen["clears"]
+    narrow = judged(tests={}, spec={"actuator_start_kpa": {"min": 68, "max": 72}}, gauges=[DIAL])
+    assert not row(narrow, "actuator_start")["smallest_shown"]["clears"]
+    assert "too coarse" in row(narrow, "actuator_start")["smallest_shown"]["says"]
+    assert "smallest_shown" not in row(judged(tests={}, spec={}), "actuator_start")
 
 
 def test_the_hole_on_the_road_is_the_nozzle_at_that_boost() -> None:
@@ -234,3 +251,25 @@ def test_load_is_absolute_under_boost() -> None:
 
 def test_the_hold_is_also_a_hole() -> None:
     assert 0.0 < row(judged(), "actuator_hold")["hole_mm"]["value"] < 0.05
+
+
+def test_a_vacuum_is_told_as_at_sea_level_too() -> None:
+    """A gauge shows what is left less the air around it (definition): 79.5 - 70 leaves 9.5."""
+    supply = {"p_kpa": -70, "engine_rpm": 850, "hold_s": 30, "p_end_kpa": -68}
+    high_up = judged(
+        boost_control={"device": "variable_geometry", "actuator": "vacuum"},
+        site={"barometric_kpa_abs": 79.5},
+        tests={"vacuum_supply": supply},
+    )
+    found = row(high_up, "vacuum_supply")
+    assert found["at_sea_level"]["value"] == pytest.approx(9.5 - 101.3)
+    assert found["leak_down"] == pytest.approx(
+        {"value": 4.0, "unit": "kPa/min", "says": found["leak_down"]["says"]}
+    )
+    assert "4" in found["leak_down"]["says"]
+
+
+def test_no_vacuum_is_told_at_sea_level_without_the_air_pressure_here() -> None:
+    found = row(judged(site={}, tests={"vacuum_supply": {"p_kpa": -70}}), "vacuum_supply")
+    assert "at_sea_level" not in found
+    assert "leak_down" not in found

@@ -28,10 +28,12 @@ def test_charge_pressure_against_the_barometer(kpa: float) -> None:
 @pytest.mark.parametrize(("site", "outside", "U"), [
     ({"barometric_kpa_abs": 100.1, "altitude_m": 1000}, 100.1, 0.3),
     ({"altitude_m": 1000}, 89.8746, 3.0),
+    ({"altitude_m": 300, "sea_level_kpa_abs": 102}, 98.428, 0.5),
+    ({"sea_level_kpa_abs": 102}, 101.3, 4.0),
     ({}, 101.3, 4.0),
 ])  # fmt: skip
 def test_barometric_typed_from_height_or_assumed(site: dict[str, float], outside: float, U: float) -> None:
-    """Height by ISO 2533 (reference table); never taken from the sensor under test."""
+    """Height by ISO 2533, a report by ICAO Doc 8896 (reference tables); never the sensor under test."""
     found = still("rest_charge_pressure", site=site, charge_pressure_kpa_abs=120, barometric_kpa_abs=119)
     assert found.value == pytest.approx(120 - outside, abs=0.001)
     assert found.expanded_uncertainty == pytest.approx((1.5**2 + U**2) ** 0.5)
