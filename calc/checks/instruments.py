@@ -17,27 +17,54 @@ from calc.uncertainty.decision import CONFIDENCE, Limit, chances
 from calc.uncertainty.gauge import read
 
 ONE_SIDED = 1.6449  # standard uncertainties beyond an end from which 95 % lie outside
+EYE = "flag"  # unit of what is seen or not: no size is measured
 GAUGE_VOLUME = 20e-6  # m3, what a Bourdon tube and its fitting hold; common practice, no source
 STEEPEST_KPA_PER_S = 25.0  # the steepest boost that still counts as settled
 HALF_THE_HOSE = 0.5
 NOTHING = 0.1  # share of the gauge's doubt below which a delay changes nothing; a rule of this house
 
 
-def smallest_shown(found: Finding) -> Limit | None:
-    """The values from which this reading's doubt would call a defect outside; None where nothing is judged.
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What a check can show with this job's instruments, in the check's own unit.
+
+    called : a reading beyond these is called outside (critical value, ISO 11843-1).
+    found : a defect so large is called outside in 95 of 100 such tests (minimum detectable value, the same).
+    clears : whether any reading could be called within; False: the gauge is too coarse for the limit.
+    """
+
+    called: Limit
+    found: Limit
+    clears: bool = True
+
+
+def smallest_shown(finding: Finding) -> Shown | None:
+    """The smallest defect that a finding's instruments show; None where nothing is measured against a limit.
 
     For the hole the doubt grows with the hole itself, so that the area is solved for.
     """
-    if found.limit is None or found.uncertainty is None or found.unit == "flag" or not found.examined:
+    if finding.limit is None or finding.uncertainty is None or not finding.examined:
         return None
-    if "area_m2" in found.facts:
-        high = found.limit.high
-        return None if high is None else Limit(high=_smallest_hole_mm(found, high))
-    u, low, high = found.uncertainty, found.limit.low, found.limit.high
-    return Limit(
+    if finding.unit == EYE:
+        return None
+    if "area_m2" in finding.facts:
+        return _smallest_hole(finding, finding.limit.high)
+    u, low, high = finding.uncertainty, finding.limit.low, finding.limit.high
+    called = Limit(
         low=None if low is None else -_beyond(-low, None if high is None else -high, u),
         high=None if high is None else _beyond(high, low, u),
     )
+    more = ONE_SIDED * u
+    found = Limit(
+        low=None if called.low is None else called.low - more,
+        high=None if called.high is None else called.high + more,
+    )
+    return Shown(called, found, _can_clear(finding.limit, u))
+
+
+def _can_clear(limit: Limit, u: float) -> bool:
+    """Whether a reading in the middle of the limit could be called within; an open end leaves room."""
+    return limit.middle is None or chances(limit.middle, u, limit).inside >= CONFIDENCE
 
 
 def _beyond(end: float, other: float | None, u: float) -> float:
@@ -52,14 +79,23 @@ def _beyond(end: float, other: float | None, u: float) -> float:
     return crossing(left, end, end + 2.0 * ONE_SIDED * u)
 
 
-def _smallest_hole_mm(found: Finding, limit_mm: float) -> float:
-    area, u, relative = (found.facts[key] for key in ("area_m2", "area_u_m2", "area_relative"))
+def _smallest_hole(finding: Finding, limit_mm: float | None) -> Shown | None:
+    if limit_mm is None:
+        return None
+    area, u, relative = (finding.facts[key] for key in ("area_m2", "area_u_m2", "area_relative"))
     fixed = sqrt(max(0.0, u * u - (relative * area) ** 2))
-    allowed = hole_area(limit_mm / 1e3)
-    shown = allowed
+    called = _area_beyond(hole_area(limit_mm / 1e3), fixed, relative)
+    found = _area_beyond(called, fixed, relative)
+    called_mm, found_mm = (1e3 * hole_diameter(size) for size in (called, found))
+    return Shown(Limit(high=called_mm), Limit(high=found_mm))
+
+
+def _area_beyond(end: float, fixed: float, relative: float) -> float:
+    """The area whose own doubt leaves 5 % below an area. [m2]"""
+    area = end
     for _ in range(60):
-        shown = allowed + ONE_SIDED * hypot(fixed, relative * shown)
-    return hole_diameter(shown) * 1e3
+        area = end + ONE_SIDED * hypot(fixed, relative * area)
+    return area
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,8 +3,10 @@
 from collections.abc import Mapping
 from typing import Any
 
+from calc.checks import BY_NAME
 from calc.checks.evidence import SEA_LEVEL_KPA, Evidence
 from calc.checks.finding import Finding
+from calc.checks.foreseen import foreseen
 from calc.checks.heat import shares
 from calc.checks.instruments import Shown, instruments, smallest_shown
 from calc.checks.on_the_road import best_gear, road_loss, road_plan, sensor_line
