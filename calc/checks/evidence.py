@@ -73,6 +73,19 @@ class Kind:
             return None
         return self.more_duty == "lowers_boost"
 
+    def towards_more_boost(self, duty_pct: float) -> float | None:
+        """A duty counted towards more boost, 0 to 100; None where the car's duty effect is unknown. [%]"""
+        if self.more_duty is None:
+            return None
+        return duty_pct if self.more_duty == "raises_boost" else 100.0 - duty_pct
+
+    def vent_share(self, duty_pct: float) -> float | None:
+        """Share of the period in which the actuator's line is open to the vent, 0 to 1; None: unknown."""
+        lean = self.towards_more_boost(duty_pct)
+        if lean is None:
+            return None
+        return min(1.0, max(0.0, (100.0 - lean if self.vacuum else lean) / 100.0))
+
 
 class Evidence:
     """One job, read by path. Absent and null are the same: None."""

@@ -3,20 +3,18 @@
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from itertools import pairwise
-from math import fsum, hypot, inf
+from math import fsum, hypot
 from typing import Any
 
-from calc.checks import solenoid
+from calc.checks.control_model import expected_ratio
 from calc.checks.evidence import STANDARD, Evidence
 from calc.checks.finding import Check, Finding
 from calc.checks.moments import Moment, logged_pulls, pull_key, settled
 from calc.checks.run_log import ACTUAL, SPECIFIED, LoggedPull
 from calc.checks.worst import boost_tolerance, can_act, worst
-from calc.errors import OutOfRange
-from calc.physics.solenoid import two_orifice_pressure
 from calc.signals.settled import blocks, unbroken
 from calc.uncertainty.decision import Chances, Limit
+from calc.uncertainty.gauge import difference
 
 END_OF_RANGE_PCT = 12.0  # duty nearer to its end than this has nothing left; common practice, no source
 NO_LONGER_MOVES_PCT = 2.0
@@ -25,11 +23,8 @@ APART_RPM = 400.0
 PERSISTS_S = 1.5  # an error shorter than this does not persist; common practice, no source
 SURE, UNSURE = 0.97, 0.4
 CONTROL_RATIO = 0.12
-VENT_TO_SUPPLY, VENT_TO_SUPPLY_STANDARD = 1.4, 0.2
-BLEED_TO_SUPPLY, BLEED_TO_SUPPLY_STANDARD = 2.0, 0.3  # 28 kPa left of 105 at 92 %: the trade's own example
 COOLER_DROP_STANDARD_KPA = 3.0  # between the solenoid's tap and a gauge after the cooler; common practice
 SWEEP_SUPPLY_STANDARD_KPA = 5.0
-MODEL_STANDARD = 0.02  # of the ratio: where the vent goes, and lines; common practice, no source
 TRIMS = (
     ("boost_correction_kpa", NO_LONGER_MOVES_KPA),
     ("correction_pct", NO_LONGER_MOVES_PCT),
@@ -107,12 +102,12 @@ def _used_up(evidence: Evidence, pull: LoggedPull, stretch: Sequence[int], wante
     first, last = pull.mean("duty_pct", early), pull.mean("duty_pct", late)
     if first is None or last is None:
         return False
-    lean = _towards_more_boost(evidence, last)
+    lean = evidence.kind.towards_more_boost(last)
     if lean is None:
         return abs(last - first) <= NO_LONGER_MOVES_PCT
     if lean >= 100.0 - END_OF_RANGE_PCT if wanted > 0 else lean <= END_OF_RANGE_PCT:
         return True
-    before = _towards_more_boost(evidence, first) or 0.0
+    before = evidence.kind.towards_more_boost(first) or 0.0
     return (lean - before) * wanted <= NO_LONGER_MOVES_PCT
 
 
@@ -143,15 +138,9 @@ def _error(row: Moment, evidence: Evidence) -> float | None:
     return None if gauge is None else gauge[0].value + evidence.barometric.value - aimed
 
 
-def _towards_more_boost(evidence: Evidence, duty_pct: float) -> float | None:
-    if evidence.kind.more_duty is None:
-        return None
-    return duty_pct if evidence.kind.more_duty == "raises_boost" else 100.0 - duty_pct
-
-
 def _at_its_end(evidence: Evidence, row: Moment, wanted: int) -> bool:
     duty = row.number("duty_pct")
-    lean = None if duty is None else _towards_more_boost(evidence, duty)
+    lean = None if duty is None else evidence.kind.towards_more_boost(duty)
     if lean is None:
         return False
     return lean >= 100.0 - END_OF_RANGE_PCT if wanted > 0 else lean <= END_OF_RANGE_PCT
@@ -197,7 +186,7 @@ def control_pressure(evidence: Evidence, check: Check) -> Finding:
         )
         if supply is None or control is None or duty is None:
             continue
-        expected = _expected_ratio(evidence, duty, supply)
+        expected = expected_ratio(evidence, duty, supply.p_kpa)
         if expected is None:
             return check.missing("arrangement_unknown")
         ratio = control[0].value / supply.p_kpa
@@ -239,8 +228,19 @@ def _supply(evidence: Evidence, moment: Moment) -> Supply | None:
     if found is None or found[0].value <= 0.0:
         return None
     read, place = found
-    beyond = 0.0 if "compressor_outlet" in moment.gauges else COOLER_DROP_STANDARD_KPA
-    return Supply(read.value, hypot(read.uncertainty, beyond), place, read.known)
+    drop, doubt = (0.0, 0.0) if "compressor_outlet" in moment.gauges else _drop_of_the_cooler(evidence)
+    return Supply(read.value + drop, hypot(read.uncertainty, doubt), place, read.known)
+
+
+def _drop_of_the_cooler(evidence: Evidence) -> tuple[float, float]:
+    """What lies between the tap at the compressor and a gauge behind the cooler, with its doubt. [kPa]"""
+    before = evidence.test_pressure("cooler_drop", "before_kpa")
+    after = evidence.test_pressure("cooler_drop", "after_kpa")
+    at_load = evidence.get("/tests/cooler_drop/load") != "none"
+    if before is None or after is None or not at_load:
+        return 0.0, COOLER_DROP_STANDARD_KPA
+    drop, doubt = difference(before, after)
+    return max(drop, 0.0), min(doubt, COOLER_DROP_STANDARD_KPA)
 
 
 def _vacuum_supply(evidence: Evidence) -> Supply | None:
@@ -252,55 +252,3 @@ def _vacuum_supply(evidence: Evidence) -> Supply | None:
         if (item.get("supply_kpa") or 0.0) < 0.0:
             return Supply(float(item["supply_kpa"]), SWEEP_SUPPLY_STANDARD_KPA, f"{place}/supply_kpa", True)
     return None
-
-
-def _expected_ratio(evidence: Evidence, duty_pct: float, supply: Supply) -> tuple[float, float] | None:
-    """Expected control ÷ supply pressure (gauge) and its standard uncertainty."""
-    own = _from_sweep(evidence, duty_pct)
-    if own is not None:
-        return own, hypot(STANDARD["share_pct"] / 100.0, MODEL_STANDARD)
-    lean = _towards_more_boost(evidence, duty_pct)
-    kind = evidence.kind
-    if kind.arrangement == "unknown" or lean is None or kind.actuator == "electric":
-        return None
-    vent = min(1.0, max(0.0, (100.0 - lean if kind.vacuum else lean) / 100.0))
-    if kind.arrangement == "bleed":
-        opening, doubt = BLEED_TO_SUPPLY * vent, BLEED_TO_SUPPLY_STANDARD * vent
-    else:
-        closing = max(1e-3, 1.0 - vent)
-        opening, doubt = VENT_TO_SUPPLY * vent / closing, VENT_TO_SUPPLY_STANDARD * vent / closing
-    try:
-        middle, wide, narrow = (_ratio(evidence, opening + step, supply) for step in (0.0, doubt, -doubt))
-    except OutOfRange:
-        return None
-    return middle, hypot(abs(narrow - wide) / 2.0, MODEL_STANDARD)
-
-
-def _ratio(evidence: Evidence, opening: float, supply: Supply) -> float:
-    """Control ÷ supply (gauge) for a vent so many times as wide as the supply's passage.
-
-    Where vacuum is the supply, air comes in by the vent and leaves by the supply.
-    """
-    ambient, fed = evidence.barometric.value * 1e3, supply.p_kpa * 1e3
-    if fed < 0.0:
-        turned_over = inf if opening <= 0.0 else 1.0 / opening
-        return (two_orifice_pressure(turned_over, ambient, ambient + fed) - ambient) / fed
-    return (two_orifice_pressure(max(opening, 0.0), fed + ambient, ambient) - ambient) / fed
-
-
-def _from_sweep(evidence: Evidence, duty_pct: float) -> float | None:
-    """This car's own control ÷ supply at a duty, by straight lines through its bench sweep."""
-    rows = sorted(
-        (float(item["duty_pct"]), float(item["control_kpa"]) / float(item["supply_kpa"]))
-        for _, item in evidence.items("/tests/solenoid/sweep")
-        if item.get("duty_pct") is not None and item.get("control_kpa") is not None and item.get("supply_kpa")
-    )
-    if len(rows) < 3 or not rows[0][0] - 5.0 <= duty_pct <= rows[-1][0] + 5.0:
-        return None
-    check = Check("solenoid_response", "pct", "", solenoid.response)
-    if solenoid.response(evidence, check).outcome == "outside":
-        return None
-    for (d0, r0), (d1, r1) in pairwise(rows):
-        if duty_pct <= d1 and d1 > d0:
-            return r0 + (r1 - r0) * max(0.0, duty_pct - d0) / (d1 - d0)
-    return rows[-1][1]

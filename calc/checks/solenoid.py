@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import hypot
+from math import hypot, sqrt
 
 from calc.checks.evidence import STANDARD, Evidence, coil_doubt, voltage_doubt
 from calc.checks.finding import Check, Finding
@@ -16,7 +16,9 @@ STANDS_STILL_PCT = 30.0  # of the supply: a wider answer is an answer; common pr
 OPEN_CIRCUIT_OHM = 1e5
 UNKNOWN_TEMPERATURE_C, UNKNOWN_TEMPERATURE_STANDARD = 20.0, 10.0
 COPPER_PER_KELVIN = 0.00393
-NOT_FOLLOWING = Chances(0.95, 0.05, 0.0)  # a step back beyond twice its standard uncertainty
+NOT_FOLLOWING = Chances(0.95, 0.05, 0.0)  # a step back beyond what two readings may be apart
+APART = sqrt(6.0)  # standard uncertainties by which two rounded readings of one pressure may differ at most
+JUMPS = 4.0  # times as steep as the sweep as a whole; common practice, no source
 
 
 def coil(evidence: Evidence, check: Check) -> Finding:
@@ -66,12 +68,14 @@ def hoses(evidence: Evidence, check: Check) -> Finding:
 class Row:
     """One duty of the bench sweep: the share of the supply that arrives. [%, kPa]
 
+    supply : pressure fed, negative for vacuum. [kPa]
     own : standard uncertainty of the share from how finely both pressures were read. [%]
     shared : relative standard uncertainty of every share from the gauge's class. [-]
     """
 
     pointer: str
     duty: float
+    supply: float
     share: float
     own: float
     shared: float
@@ -81,7 +85,7 @@ class Row:
 def response(evidence: Evidence, check: Check) -> Finding:
     """Share of the supply over which the control pressure follows the duty in the bench sweep.
 
-    A step back beyond the doubt of two readings is not following, however far the rest reaches.
+    A step back beyond what two readings may be apart is not following, however far the rest reaches.
     """
     rows = sweep(evidence)
     if len(rows) < 2:
@@ -98,12 +102,26 @@ def response(evidence: Evidence, check: Check) -> Finding:
         may_acquit=all(row.known for row in rows),
         typical=True,
         monotone=monotone,
+        jump=_jump(rows, span),
         stays=_manner(evidence, rows, span, falls),
         by_bench=evidence.get("/tests/solenoid/driven_by") == "bench",
     )
     if monotone or found.outcome == "outside":
         return found
     return replace(found, outcome="outside", chances=NOT_FOLLOWING)
+
+
+def _jump(rows: Sequence[Row], span: float) -> tuple[float, float] | None:
+    """The widest step that is a jump and no course: what it moves, within what duty; None: smooth. [%]"""
+    whole = rows[-1].duty - rows[0].duty
+    if whole <= 0.0:
+        return None
+    steps = [
+        (abs(after.share - before.share), after.duty - before.duty, APART * hypot(before.own, after.own))
+        for before, after in pairwise(rows)
+    ]
+    jumps = [(moved, duty) for moved, duty, u in steps if moved - u > JUMPS * span * duty / whole]
+    return max(jumps, default=None)
 
 
 def sweep(evidence: Evidence) -> list[Row]:
@@ -115,14 +133,14 @@ def sweep(evidence: Evidence) -> list[Row]:
         if duty is None or fed is None or got is None:
             continue
         supply_read, control = evidence.pressure(fed, gauge), evidence.pressure(got, gauge)
-        fed_kpa = abs(supply_read.value)
-        if fed_kpa > 4.0 * supply_read.own + 1.0:
+        fed_kpa = supply_read.value
+        if abs(fed_kpa) > 4.0 * supply_read.own + 1.0:
             ratio = control.value / supply_read.value
             known = supply_read.known  # what no gauge is known of shares nothing
             each = supply_read.own if known else supply_read.uncertainty
-            own = 100.0 * each * hypot(1.0, ratio) / fed_kpa
-            shared = supply_read.shared / fed_kpa if known else 0.0
-            rows.append(Row(pointer, float(duty), 100.0 * ratio, own, shared, known))
+            own = 100.0 * each * hypot(1.0, ratio) / abs(fed_kpa)
+            shared = supply_read.shared / abs(fed_kpa) if known else 0.0
+            rows.append(Row(pointer, float(duty), fed_kpa, 100.0 * ratio, own, shared, known))
     return sorted(rows, key=lambda row: row.duty)
 
 
@@ -138,7 +156,7 @@ def _manner(evidence: Evidence, rows: Sequence[Row], span: float, falls: bool) -
 
 def _follows(before: Row, after: Row, falls: bool) -> bool:
     back = after.share - before.share if falls else before.share - after.share
-    return back <= 2.0 * hypot(before.own, after.own)
+    return back <= APART * hypot(before.own, after.own)
 
 
 def _longest_run(rows: Sequence[Row], falls: bool) -> float:

@@ -304,6 +304,46 @@ def two_orifice_pressure(
     return crossing(shortfall, p_ambient, p_supply)
 
 
+def orifice_ratio(p_between: float, p_supply: float, p_ambient: float) -> float:
+    """How many times as wide as the supply's passage the vent is, from the pressure between them.
+
+    C2/C1 = p_supply · f(p/p_supply) / (p · f(p_ambient/p))
+
+    Parameters
+    ----------
+    p_between : float
+        Absolute pressure between the passages, above p_ambient and up to p_supply. [Pa]
+    p_supply : float
+        Absolute pressure before the supply passage, p_ambient to 1e7. [Pa]
+    p_ambient : float
+        Absolute pressure behind the vent, 1 to 1e7. [Pa]
+
+    Returns
+    -------
+    float
+        Flow area of the vent over that of the supply. [-]
+
+    Notes
+    -----
+    `two_orifice_pressure` turned round, for ideal nozzles. Where vacuum is the supply, see there.
+
+    Examples
+    --------
+    >>> round(orifice_ratio(101325.0 + 62399.0, 201325.0, 101325.0), 3)
+    1.0
+
+    References
+    ----------
+    As for `two_orifice_pressure`.
+    """
+    require("pressure outside", p_ambient, *PRESSURE_RANGE, "Pa")
+    require("supply pressure", p_supply, p_ambient, PRESSURE_RANGE[1], "Pa")
+    require("pressure between", p_between, p_ambient, p_supply, "Pa")
+    going = p_between * flow_function(p_ambient / p_between)
+    coming = p_supply * flow_function(p_between / p_supply)
+    return math.inf if going == 0.0 else coming / going
+
+
 def _share(ratio: float, b: float | None) -> float:
     return flow_function(ratio) if b is None else iso6358_function(ratio, b)
 

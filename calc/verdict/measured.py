@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc.checks import BY_NAME
+from calc.checks.control_model import fitted
 from calc.checks.evidence import SEA_LEVEL_KPA, Evidence
 from calc.checks.finding import Finding
 from calc.checks.foreseen import foreseen
@@ -161,7 +162,26 @@ def _where(found: Finding, shown: Shown | None, evidence: Evidence, said: Senten
     return {"where": {"value": where, "says": said.words.MEASURED[f"where_{where}"]}}
 
 
+def _course(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
+    """How the control pressure goes with the duty, and the passages that this sweep tells of."""
+    jump, monotone = found.facts.get("jump"), bool(found.facts.get("monotone"))
+    says = words.course(said, monotone=monotone, jump=jump)
+    row: Row = {"course": {"monotone": monotone, "smooth": jump is None, "says": says}}
+    own = fitted(evidence)
+    if own is None:
+        return row
+    return {
+        **row,
+        "vent_to_supply": {
+            "value": significant(own.ratio, DIGITS),
+            "expanded_uncertainty": significant(2.0 * own.uncertainty, DOUBT_DIGITS),
+            "says": words.vent_to_supply(said, own),
+        },
+    }
+
+
 MORE = {
+    "solenoid_response": _course,
     "charge_leak_hole": _hole,
     "road_tracking": _where,
     "road_sensor": _sensor,

@@ -876,6 +876,11 @@ MEASURED = {
     "pull": "Gear {gear}: {slow} to {fast} km/h, about {seconds} s and {metres} m, margin included.",
     "no_legal_gear": "In no gear does the pull stay below the speed typed in: use rollers or another road.",
     "absolute_load": "Absolute load {load} %.",
+    "course_smooth": "It goes with the duty smoothly and one way.",
+    "course_jump": "It does not go smoothly: {moved} % of the supply within {duty} % of duty.",
+    "course_back": "It steps back on its way.",
+    "vent_to_supply": "By this sweep the vent is {ratio} times as wide as the supply; the road is judged "
+    "by it.",
     "actuator_hole": "The actuator would lose as much through a hole of {mm} mm.",
     "vacuum_at_sea_level": "The air here stands at {outside} absolute: at sea level the same supply would "
     "show {vacuum}.",

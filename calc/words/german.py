@@ -943,6 +943,11 @@ MEASURED = {
     "no_legal_gear": "In keinem Gang bleibt der Durchzug unter der eingetragenen Geschwindigkeit: "
     "Rollenprüfstand oder eine andere Strecke nehmen.",
     "absolute_load": "Absolute Last {load} %.",
+    "course_smooth": "Er folgt dem Tastverhältnis stetig und in einer Richtung.",
+    "course_jump": "Er folgt nicht stetig: {moved} % der Versorgung innerhalb von {duty} % Tastverhältnis.",
+    "course_back": "Er läuft zwischendurch zurück.",
+    "vent_to_supply": "Nach dieser Messung ist die Entlüftung {ratio} mal so weit wie die Versorgung; danach "
+    "wird die Fahrt beurteilt.",
     "actuator_hole": "So viel verlöre die Druckdose durch ein Loch von {mm} mm.",
     "vacuum_at_sea_level": "Die Luft steht hier bei {outside} absolut: Auf Meereshöhe zeigte dieselbe "
     "Versorgung {vacuum}.",

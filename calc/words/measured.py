@@ -1,5 +1,6 @@
 """What is said beside a finding: the smallest defect shown, the hole on the road, instruments, the pull."""
 
+from calc.checks.control_model import Fit
 from calc.checks.finding import Finding
 from calc.checks.heat import Share
 from calc.checks.instruments import Instrument, Shown
@@ -49,6 +50,24 @@ def sensor_line(said: Sentences, line: SensorLine) -> str:
     if line.gain_expanded <= CANNOT_SHOW_GAIN:
         return str(text)
     return f"{text} {words['gain_blind'].format(least=f'{100 * line.gain_expanded:.0f}')}"
+
+
+def course(said: Sentences, *, monotone: bool, jump: tuple[float, float] | None) -> str:
+    """Whether a solenoid's pressure goes steadily with its duty, one way, and without jumps."""
+    words = said.words.MEASURED
+    if not monotone:
+        return str(words["course_back"])
+    if jump is None:
+        return str(words["course_smooth"])
+    moved, duty = (f"{each:.0f}" for each in jump)
+    return str(words["course_jump"].format(moved=moved, duty=duty))
+
+
+def vent_to_supply(said: Sentences, own: Fit) -> str:
+    """The areas of a solenoid's two passages, as this car's sweep tells them."""
+    spelled = said.figures.spelled
+    ratio = f"{spelled(f'{own.ratio:.2f}')} ± {spelled(f'{2.0 * own.uncertainty:.2f}')}"
+    return str(said.words.MEASURED["vent_to_supply"].format(ratio=ratio))
 
 
 def share(said: Sentences, found: Share) -> str:

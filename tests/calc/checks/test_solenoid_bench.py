@@ -120,6 +120,27 @@ def test_the_class_of_the_gauge_scales_the_span_and_cancels_in_it() -> None:
     assert DIAL["class_pct"] == 1.6
 
 
+@pytest.mark.parametrize(("step", "outcome"), [(5.0, "within"), (10.0, "outside")])
+def test_a_step_back_of_one_rounding_is_none(step: float, outcome: str) -> None:
+    """A dial read to 5 kPa may show one pressure as two values 5 kPa apart, at 80 kPa 6.25 % of the supply."""
+    on = [80.0, 75.0, 40.0, 5.0, 0.0, step]
+    sweep = [
+        {"duty_pct": 20.0 * place, "supply_kpa": 80.0, "control_kpa": kpa} for place, kpa in enumerate(on)
+    ]
+    found = solenoid("solenoid_response", kind="changeover", sweep=sweep)
+    assert (found.outcome, found.facts["monotone"]) == (outcome, outcome == "within")
+
+
+@pytest.mark.parametrize(
+    ("shares", "jump"),
+    [([99, 92, 75, 54, 35, 24], None), ([99, 94, 66, 22, 4, 1], None), ([99, 99, 98, 4, 2, 1], (94.0, 20.0))],
+)
+def test_a_jump_is_no_course(shares: list[float], jump: tuple[float, float] | None) -> None:
+    """Bleed and changeover as two orifices give them (reference table), and a spool that sticks."""
+    found = solenoid("solenoid_response", kind="bleed", sweep=rows(shares))
+    assert found.facts["jump"] == (None if jump is None else pytest.approx(jump))
+
+
 @pytest.mark.parametrize(("readings", "outcome"), [
     ({"hoses_sound": True}, "within"),
     ({"hoses_sound": False}, "outside"),

@@ -97,3 +97,8 @@ def control_bar(ratio: float, supply_bar: float, b: float | str) -> float:
 @formula
 def supply_bar(ratio: float, control_bar: float, b: float) -> float:
     return (solenoid.supply_for_control_pressure(ratio, absolute(control_bar), P0, b) - P0) / BAR
+
+
+@formula
+def passages(control_bar: float, supply_bar: float) -> float:
+    return solenoid.orifice_ratio(absolute(control_bar), absolute(supply_bar), P0)
