@@ -4,6 +4,7 @@ from flask import Flask, Response, request
 
 from api.context import context
 from api.errors import Problem
+from api.people.language import tell
 
 LOOPBACK_NAMES = frozenset({"localhost", "127.0.0.1"})
 SAFE_METHODS = frozenset({"GET", "HEAD", "OPTIONS"})
@@ -39,7 +40,7 @@ def check_origin() -> None:
     if request.method in SAFE_METHODS:
         return
     if request.headers.get("Origin") != request.host_url.rstrip("/"):
-        raise Problem(403, "foreign_origin", "This request did not come from a page of this server.")
+        raise Problem(403, "foreign_origin", tell("problem.foreign_origin"))
     if request.path.startswith("/api/") and request.headers.get("X-Teepiece") != "1":
         raise Problem(403, "no_header", "The header X-Teepiece is missing.")
 

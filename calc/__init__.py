@@ -27,6 +27,7 @@ __all__ = [
     "OutOfRange",
     "UnreadableLog",
     "check_place",
+    "fault_title",
     "judge",
     "judge_text",
     "log_facts",
@@ -74,6 +75,24 @@ def judge_text(data: bytes, *, unit: str = "kPa", language: str = "en", read: Lo
     job = read_job(data)
     found = verdict(with_logs(job, read) if read else job, f"calc {VERSION}", sentences(language, unit))
     return json.dumps(found, ensure_ascii=False, allow_nan=False, separators=(",", ":")) + "\n"
+
+
+def fault_title(fault: str, *, language: str = "en") -> str:
+    """The title of a fault of the contract, as sentences name it; KeyError for one that is not there.
+
+    Parameters
+    ----------
+    fault : str
+        Its name in the contract, as in a conclusion. [-]
+    language : str
+        One of `LANGUAGES`. [-]
+
+    Examples
+    --------
+    >>> fault_title("actuator_opens_late")
+    'Actuator opens too late'
+    """
+    return sentences(language, "kPa").fault_title(fault)
 
 
 def what_changed(before: Mapping[str, Any], after: Mapping[str, Any], *, language: str = "en") -> str | None:

@@ -2,7 +2,6 @@
 
 import json
 from functools import cache
-from itertools import islice
 from pathlib import Path
 from typing import Any
 
@@ -21,6 +20,7 @@ from api.pdf.figures import Printer
 from api.pdf.page import page
 from api.pdf.request import ReportRequest
 from api.pdf.words import words_for
+from api.people.language import language, tell, tell_marked
 from api.routes.jobs import asked, find, not_whole
 from api.shelf import Book
 from api.store import jobs, settings
@@ -37,8 +37,8 @@ STYLE = Path(__file__).parent / "desk.css"
 @blueprint.get("/desk")
 def overview() -> str:
     """The jobs that changed last, with what is known of each."""
-    printer = Printer(_unit(), words_for("en"))
-    latest = islice(jobs.latest_first(connection()), MOST_LISTED)
+    printer = Printer(_unit(), words_for(language()))
+    latest = jobs.latest_first(connection(), MOST_LISTED)
     rows = [_row(job, printer) for job in latest]
     return _filled("jobs.html", rows=rows, unit=printer.unit, units=calc.PRESSURE_UNITS, most=MOST_LISTED)
 
@@ -70,7 +70,7 @@ def photo(name: str) -> AnyResponse:
     except pictures.UnreadableError:
         copy = None
     if copy is None:
-        raise Problem(404, "no_photo", "There is no picture of this name here.")
+        raise Problem(404, "no_photo", tell("desk.no_photo"))
     response = Response(copy, mimetype="image/jpeg")
     response.headers["Content-Security-Policy"] = SANDBOX_POLICY
     response.headers["Cache-Control"] = "no-cache"
@@ -97,8 +97,9 @@ def _material(job: KeptJob, unit: str) -> ReportRequest:
     there = [name for name in photo_names(job.document) if context().blobs.find(name)]
     return ReportRequest(
         job=job.text,
-        verdict=judged(job.text, unit=unit, read_log=logs.read),
+        verdict=judged(job.text, unit=unit, language=language(), read_log=logs.read),
         form="technical",
+        language=language(),
         paper="a4",
         unit=unit,
         made_at=last_change(connection(), job.id),
@@ -111,7 +112,7 @@ def _row(job: KeptJob, printer: Printer) -> dict[str, Any]:
     document = job.document
     return {
         "id": job.id,
-        "title": title(document),
+        "title": title(document, tell("desk.unnamed")),
         "registration": (document.get("vehicle") or {}).get("registration") or "",
         "customer": (document.get("customer") or {}).get("name") or "",
         "opened": printer.day(document.get("opened_at")),
@@ -123,7 +124,9 @@ def _row(job: KeptJob, printer: Printer) -> dict[str, Any]:
 def _said(job: KeptJob, printer: Printer) -> dict[str, str]:
     """The verdict in a line, and how sure it is; a job that is not whole yet says where."""
     try:
-        verdict = json.loads(judged(job.text, unit=printer.unit, read_log=logs.read))
+        verdict = json.loads(
+            judged(job.text, unit=printer.unit, language=printer.words.language, read_log=logs.read)
+        )
     except NotWholeError as reason:
         return {"says": str(reason), "standing": ""}
     conclusion = verdict["conclusion"] or {}
@@ -132,7 +135,7 @@ def _said(job: KeptJob, printer: Printer) -> dict[str, str]:
 
 
 def _filled(name: str, **values: Any) -> str:
-    return _templates().get_template(name).render(**values)
+    return _templates().get_template(name).render({"tell": tell_marked, "language": language(), **values})
 
 
 @cache

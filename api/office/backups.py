@@ -6,7 +6,6 @@ from pathlib import Path
 from typing import Any
 
 from flask import flash, redirect, render_template, url_for
-from flask_wtf import FlaskForm
 from flask_wtf.file import FileField, FileRequired
 from wtforms import SubmitField
 
@@ -15,17 +14,19 @@ from api.clock import stamp
 from api.context import connection, context
 from api.erasure import Eraser
 from api.errors import Problem
+from api.office.forms import OfficeForm
 from api.office.pages import Answer, blueprint
 from api.people import trail
+from api.people.language import Later, tell
 
 office_backups = blueprint("office_backups")
 
 
-class CopyForm(FlaskForm):
+class CopyForm(OfficeForm):
     """A phone's saved copy."""
 
-    file = FileField("Copy saved on a phone", validators=[FileRequired()])
-    take_in = SubmitField("Take it in")
+    file = FileField(Later("backups.copy"), validators=[FileRequired()])
+    take_in = SubmitField(Later("shared.take_in"))
 
 
 @dataclass(frozen=True)
@@ -55,9 +56,9 @@ def make() -> Any:
     try:
         made = backup.nightly(context().data, datetime.now().astimezone())
     except (OSError, backup.BackupError) as error:
-        raise Problem(507, "no_backup", f"The backup was not made: {error}") from None
-    trail.note("made a backup", about=made.name)
-    flash(f"The backup {made.name} is made. Keep a copy of it in another place.")
+        raise Problem(507, "no_backup", tell("backups.failed", why=error)) from None
+    trail.note("did.made_backup", about=made.name)
+    flash(tell("backups.done", name=made.name))
     return redirect(url_for("office_backups.overview"))
 
 
@@ -66,16 +67,14 @@ def take_in() -> Any:
     """Take in the work of a phone that cannot sync."""
     form = CopyForm()
     if not form.validate_on_submit():
-        raise Problem(400, "no_file", "No file was chosen.")
+        raise Problem(400, "no_file", tell("file.none"))
     eraser = Eraser(context().data, context().blobs)
     try:
         taken = intake.take_in(connection(), context().blobs, eraser, form.file.data.stream).as_json()
     except intake.NotACopyError as reason:
         raise Problem(422, "not_a_copy", str(reason)) from None
-    trail.note("took in a phone's copy")
-    flash(
-        "Taken in: " + ", ".join(f"{_count(value)} {name.replace('_', ' ')}" for name, value in taken.items())
-    )
+    trail.note("did.took_copy")
+    flash(tell("backups.taken_in", **{name: _count(value) for name, value in taken.items()}))
     return redirect(url_for("office_jobs.search"))
 
 

@@ -6,7 +6,6 @@ import zipfile
 from typing import Any
 
 from flask import Response, flash, redirect, render_template, url_for
-from flask_wtf import FlaskForm
 from wtforms import BooleanField, SelectMultipleField, SubmitField
 from wtforms.fields import SelectChoice
 from wtforms.validators import InputRequired
@@ -18,8 +17,10 @@ from api.erasure import Eraser
 from api.errors import Problem
 from api.guard import SANDBOX_POLICY
 from api.job import blob_names
+from api.office.forms import OfficeForm
 from api.office.pages import Answer, blueprint
 from api.people import trail
+from api.people.language import Later, tell
 from api.store import jobs
 from api.store.jobs import KeptJob
 
@@ -36,15 +37,13 @@ class Ticks(SelectMultipleField):
     option_widget = CheckboxInput()
 
 
-class EraseForm(FlaskForm):
+class EraseForm(OfficeForm):
     """Which jobs, and whether their photos too."""
 
-    jobs = Ticks("Jobs", validators=[InputRequired("Tick at least one job.")])
-    photos = BooleanField("Their photos too (they may show the number plate)")
-    sure = BooleanField(
-        "I know that this cannot be undone: on no phone and from no backup", validators=[InputRequired()]
-    )
-    erase = SubmitField("Erase the customer from these jobs")
+    jobs = Ticks(Later("customer.jobs"), validators=[InputRequired(Later("customer.tick_one"))])
+    photos = BooleanField(Later("customer.photos"))
+    sure = BooleanField(Later("customer.sure"), validators=[InputRequired()])
+    erase = SubmitField(Later("customer.erase_these"))
 
 
 @office_customers.get("/customers/<job_id>")
@@ -64,7 +63,7 @@ def export(job_id: str) -> Response:
             for name in blob_names(job.document):
                 if path := context().blobs.find(name):
                     archive.write(path, f"{job.id}/{name}")
-    trail.note(f"exported a customer's data ({len(held)} jobs)", about=job_id)
+    trail.note("did.exported", about=job_id, count=len(held))
     response = Response(packed.getvalue(), mimetype="application/zip")
     response.headers["Content-Disposition"] = 'attachment; filename="customer-data.zip"'
     response.headers["Content-Security-Policy"] = SANDBOX_POLICY
@@ -84,8 +83,8 @@ def erase(job_id: str) -> Any:
     ]
     Eraser(context().data, context().blobs).merge(connection(), records)
     for job in ticked:
-        trail.note("erased the customer" + (" and the photos" if form.photos.data else ""), about=job.id)
-    flash(f"The customer is erased from {len(ticked)} jobs. Phones follow with their next sync.")
+        trail.note("did.erased_photos" if form.photos.data else "did.erased", about=job.id)
+    flash(tell("customer.erased", count=len(ticked)))
     return redirect(url_for("office_jobs.search"))
 
 
@@ -93,7 +92,7 @@ def _jobs_of(job_id: str) -> list[KeptJob]:
     """The job, and those whose customer has the same e-mail, telephone, or name and registration."""
     first = jobs.find(connection(), job_id)
     if first is None:
-        raise Problem(404, "no_job", "There is no job of this number here.")
+        raise Problem(404, "no_job", tell("jobs.none"))
     marks = _marks(first)
     others = (job for job in jobs.latest_first(connection()) if job.id != first.id and marks & _marks(job))
     return [first, *(job for _, job in zip(range(MOST_JOBS), others, strict=False))]
@@ -121,8 +120,8 @@ def _form(held: list[KeptJob]) -> EraseForm:
 
 def _line(job: KeptJob) -> str:
     document = job.document
-    registration = (document.get("vehicle") or {}).get("registration") or "no registration"
-    name = (document.get("customer") or {}).get("name") or "no name"
+    registration = (document.get("vehicle") or {}).get("registration") or tell("shared.no_registration")
+    name = (document.get("customer") or {}).get("name") or tell("customer.no_name")
     return f"{str(document.get('opened_at') or '')[:10]} · {registration} · {name}"
 
 

@@ -4,14 +4,14 @@ from pathlib import Path
 from typing import Any
 
 from flask import make_response, redirect, render_template, request, send_from_directory, url_for
-from flask_wtf import FlaskForm
 from wtforms import HiddenField, PasswordField, StringField, SubmitField
 from wtforms.validators import InputRequired, Length
 
 from api.errors import Problem
-from api.office.forms import WorkshopFields, line, new_password, repeated, trimmed
+from api.office.forms import OfficeForm, WorkshopFields, line, new_password, repeated, trimmed
 from api.office.pages import Answer, blueprint, safe_next
 from api.people import pairing, session, set_up, trail
+from api.people.language import Later, asked_for
 from api.people.sign_in import sign_in as begin_session
 
 door = blueprint("door", prefix="")
@@ -19,35 +19,33 @@ door = blueprint("door", prefix="")
 STYLE = Path(__file__).parent / "static"
 
 
-class SignInForm(FlaskForm):
+class SignInForm(OfficeForm):
     """Name and password."""
 
-    person = StringField("Name", filters=[trimmed], validators=[InputRequired(), Length(max=120)])
-    password = PasswordField("Password", validators=[InputRequired(), Length(max=1000)])
+    person = StringField(
+        Later("shared.name"), filters=[trimmed], validators=[InputRequired(), Length(max=120)]
+    )
+    password = PasswordField(Later("shared.password"), validators=[InputRequired(), Length(max=1000)])
     next = HiddenField()
-    send = SubmitField("Sign in")
+    send = SubmitField(Later("sign_in.title"))
 
 
-class PairForm(FlaskForm):
+class PairForm(OfficeForm):
     """The code from the desk, and what the phone is to be called."""
 
-    code = StringField("Code shown in the office", validators=[InputRequired(), Length(max=40)])
-    phone = line(
-        "This phone's name", most=60, description="As the workshop calls it: Kim's phone, workshop phone 2."
-    )
-    send = SubmitField("Pair this phone")
+    code = StringField(Later("pair.code"), validators=[InputRequired(), Length(max=40)])
+    phone = line("pair.phone", most=60, hint="pair.phone_hint")
+    send = SubmitField(Later("pair.title"))
 
 
 class SetUpForm(WorkshopFields):
     """The workshop and its first account."""
 
-    code = StringField(
-        "Code printed by the server", description="In the window, or the log, where it was started."
-    )
-    person = line("Your name", most=80)
-    password = new_password("Password")
-    again = repeated("Password once more", "password")
-    send = SubmitField("Set the workshop up")
+    code = StringField(Later("set_up.code"), description=Later("set_up.code_hint"))
+    person = line("set_up.your_name", most=80)
+    password = new_password("shared.password")
+    again = repeated("set_up.password_again", "password")
+    send = SubmitField(Later("set_up.title"))
 
 
 @door.route("/sign-in", methods=["GET", "POST"])
@@ -68,7 +66,7 @@ def sign_in() -> Any:
 @door.post("/sign-out")
 def sign_out() -> Any:
     """End this session. The phone stays paired and keeps what it has not sent."""
-    trail.note("signed out")
+    trail.note("did.signed_out")
     session.end_current()
     return redirect(url_for("door.sign_in"))
 
@@ -93,7 +91,7 @@ def first_run() -> Any:
     """The first run: the workshop, its first account, and no way back here after it."""
     if not set_up.is_needed():
         return redirect(url_for("office_jobs.home"))
-    form = SetUpForm(currency="EUR", tax_pct="20")
+    form = SetUpForm(currency="EUR", tax_pct="20", language=asked_for())
     if form.validate_on_submit():
         try:
             set_up.check_code(form.code.data or "")
@@ -110,7 +108,7 @@ def style(name: str) -> Any:
     return send_from_directory(STYLE, name, max_age=0)
 
 
-def _page(name: str, form: FlaskForm, problem: Problem | None = None) -> Answer:
+def _page(name: str, form: OfficeForm, problem: Problem | None = None) -> Answer:
     says = problem.says if problem else None
     page = render_template(f"office/{name}.html", form=form, says=says, needs_code=set_up.needs_code())
     return page, problem.status if problem else 200

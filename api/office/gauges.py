@@ -5,17 +5,18 @@ from datetime import date, timedelta
 from typing import Any
 
 from flask import flash, redirect, render_template, url_for
-from flask_wtf import FlaskForm
 from wtforms import DateField, DecimalField, SelectField, SubmitField
+from wtforms.fields import SelectChoice
 from wtforms.validators import NumberRange, Optional
 
 import calc
 from api.clock import stamp
 from api.context import connection, context
 from api.errors import Problem
-from api.office.forms import line
+from api.office.forms import OfficeForm, line
 from api.office.pages import Answer, blueprint
 from api.people import trail
+from api.people.language import Later, tell
 from api.store import database, register
 from api.store.register import LabelTakenError, RegisteredGauge
 
@@ -34,30 +35,34 @@ NUMBERS = (
 )
 
 
+KINDS = [SelectChoice(kind, Later(f"gauge.kind_{kind}")) for kind in ("analogue", "digital")]
+READ_TO = [SelectChoice(part, Later(f"gauge.read_to_{part}")) for part in ("half", "whole", "fifth")]
+
+
 def figure(label: str, least: float | None = None, most: float = 10_000) -> DecimalField:
     """A number that may be left out."""
-    return DecimalField(label, places=None, validators=[Optional(), NumberRange(least, most)])
+    return DecimalField(Later(label), places=None, validators=[Optional(), NumberRange(least, most)])
 
 
-class GaugeForm(FlaskForm):
+class GaugeForm(OfficeForm):
     """A gauge by its face or its data sheet."""
 
-    label = line("Label", most=60, description="What is written on the gauge: a number, a colour, a name.")
-    kind = SelectField("Kind", choices=["analogue", "digital"])
-    span_from = figure("Span from, kPa", least=-100)
-    span_to = figure("Span to, kPa", least=-100)
-    class_pct = figure("Class by EN 837-1", least=0, most=10)
-    division_kpa = figure("One division, kPa", least=0)
-    read_to = SelectField("Read to", choices=["half", "whole", "fifth"])
-    accuracy_pct_reading = figure("Digital: accuracy, % of reading", least=0, most=100)
-    accuracy_counts = figure("Digital: and counts", least=0)
-    resolution_kpa = figure("Digital: resolution, kPa", least=0)
-    zero_kpa = figure("Shows at nought, kPa", least=-1000)
-    hose_m = figure("Its hose, m", least=0, most=100)
-    hose_bore_mm = figure("Bore of the hose, mm", least=0, most=100)
-    calibrated_on = DateField("Calibrated on", validators=[Optional()])
-    due_on = DateField("Due on", validators=[Optional()])
-    send = SubmitField("Keep the gauge")
+    label = line("gauges.label", most=60, hint="gauges.label_hint")
+    kind = SelectField(Later("gauge.kind"), choices=KINDS)
+    span_from = figure("gauge.span_from", least=-100)
+    span_to = figure("gauge.span_to", least=-100)
+    class_pct = figure("gauge.class", least=0, most=10)
+    division_kpa = figure("gauge.division", least=0)
+    read_to = SelectField(Later("gauge.read_to"), choices=READ_TO)
+    accuracy_pct_reading = figure("gauge.accuracy", least=0, most=100)
+    accuracy_counts = figure("gauge.counts", least=0)
+    resolution_kpa = figure("gauge.resolution", least=0)
+    zero_kpa = figure("gauge.zero", least=-1000)
+    hose_m = figure("gauge.hose", least=0, most=100)
+    hose_bore_mm = figure("gauge.bore", least=0, most=100)
+    calibrated_on = DateField(Later("gauge.calibrated_on"), validators=[Optional()])
+    due_on = DateField(Later("gauge.due_on"), validators=[Optional()])
+    send = SubmitField(Later("gauges.keep"))
 
     def gauge(self) -> dict[str, Any]:
         """The gauge as a job holds it."""
@@ -76,7 +81,7 @@ def register_page() -> Any:
     if form.validate_on_submit() and _keep(form, str(uuid.uuid4())):
         return redirect(url_for("office_gauges.register_page"))
     rows = [(one, calibration(one, context().clock().date())) for one in register.every(connection())]
-    return render_template("office/gauges.html", form=form, rows=rows)
+    return render_template("office/gauges.html", form=form, rows=rows, described=described)
 
 
 @office_gauges.route("/gauges/<gauge_id>", methods=["GET", "POST"])
@@ -95,26 +100,41 @@ def retire(gauge_id: str) -> Any:
     found = _find(gauge_id)
     with database.writing(connection()):
         register.retire(connection(), found.id, stamp(context().clock()))
-        trail.note("took a gauge out of use", about=found.label)
+        trail.note("did.retired_gauge", about=found.label)
     return redirect(url_for("office_gauges.register_page"))
+
+
+def described(gauge: dict[str, Any]) -> str:
+    """What a gauge can tell, in a line."""
+    parts = []
+    if span := gauge.get("span_kpa"):
+        parts.append(tell("gauges.span", low=f"{span[0]:g}", high=f"{span[1]:g}"))
+    parts += [
+        tell(f"gauges.{name}", value=f"{gauge[key]:g}")
+        for name, key in (("class", "class_pct"), ("division", "division_kpa"))
+        if key in gauge
+    ]
+    if gauge.get("kind") == "digital":
+        parts.append(tell("gauges.digital"))
+    return ", ".join(parts)
 
 
 def calibration(one: RegisteredGauge, today: date) -> str:
     """What is to be said of its calibration, or nothing."""
     if one.retired_at:
-        return "out of use"
+        return tell("gauges.out_of_use")
     if one.due_on is None:
-        return "no due date" if one.calibrated_on else "never calibrated"
+        return tell("gauges.no_due_date" if one.calibrated_on else "gauges.never")
     due = date.fromisoformat(one.due_on)
     if due < today:
-        return f"overdue for {(today - due).days} days"
-    return f"due in {(due - today).days} days" if due - today <= DUE_SOON else ""
+        return tell("gauges.overdue", days=(today - due).days)
+    return tell("gauges.due_in", days=(due - today).days) if due - today <= DUE_SOON else ""
 
 
 def _find(gauge_id: str) -> RegisteredGauge:
     found = register.find(connection(), gauge_id)
     if found is None:
-        raise Problem(404, "no_gauge", "There is no such gauge in the register.")
+        raise Problem(404, "no_gauge", tell("gauges.none"))
     return found
 
 
@@ -137,16 +157,16 @@ def _keep(form: GaugeForm, gauge_id: str) -> bool:
     try:
         calc.check_place("/gauges/-", made)
     except calc.BrokenPlace as broken:
-        form.span_from.errors = [f"{broken}."]
+        form.span_from.errors = [tell("limits.broken", reason=broken)]
         return False
     due = form.due_on.data.isoformat() if form.due_on.data else None
     one = RegisteredGauge(gauge_id, form.label.data, made, made.get("calibrated_on"), due, None)
     try:
         with database.writing(connection()):
             register.keep(connection(), one)
-            trail.note("kept a gauge", about=one.label)
+            trail.note("did.kept_gauge", about=one.label)
     except LabelTakenError:
-        form.label.errors = ["Another gauge has this label."]
+        form.label.errors = [tell("gauges.label_taken")]
         return False
-    flash("Kept.")
+    flash(tell("shared.kept"))
     return True

@@ -7,14 +7,17 @@ from typing import Any
 
 from flask import redirect, render_template, request, url_for
 
+import calc
 from api import logs
 from api.context import connection
 from api.errors import Problem
 from api.job import NotWholeError, judged, title
 from api.office.pages import Answer, blueprint
+from api.people.language import language, of_workshop, retell, tell
 from api.store import job_words, jobs, outbox, settings
 from api.store.job_words import JobWords
 from api.store.jobs import KeptJob
+from api.words import USUAL, text
 
 office_jobs = blueprint("office_jobs")
 
@@ -43,8 +46,10 @@ def search() -> Answer:
         _day(asked["until"]),
         asked["fault"],
     )
-    faults = [(fault, fault.replace("_", " ")) for fault in job_words.faults(connection())]
-    return render_template("office/jobs.html", found=found, asked=asked, faults=faults, unread=unread)
+    faults = [(one, calc.fault_title(one, language=language())) for one in job_words.faults(connection())]
+    return render_template(
+        "office/jobs.html", found=found, asked=asked, faults=faults, unread=unread, said=_said
+    )
 
 
 @office_jobs.get("/jobs/<job_id>")
@@ -52,7 +57,7 @@ def job(job_id: str) -> Answer:
     """One job: whose car, what the verdict says, its report and its customer's data."""
     kept = jobs.find(connection(), job_id)
     if kept is None:
-        raise Problem(404, "no_job", "There is no job of this number here.")
+        raise Problem(404, "no_job", tell("jobs.none"))
     words = words_of(kept)
     vin = str((kept.document.get("vehicle") or {}).get("vin") or "")
     same_car = jobs.of_the_car(connection(), words.registration, vin)
@@ -62,12 +67,15 @@ def job(job_id: str) -> Answer:
         document=kept.document,
         words=words,
         letters=outbox.of_job(connection(), kept.id),
+        said=_said,
+        retell=retell,
         before=[words_of(other) for other in same_car[:MOST_OF_A_CAR] if other.id != kept.id],
     )
 
 
 def read_new_jobs() -> int:
     """Read some of the jobs that the search does not know yet; how many are left."""
+    jobs.catch_up(connection())
     for job_id in job_words.missing(connection(), READ_AT_ONCE):
         if kept := jobs.find(connection(), job_id):
             job_words.keep(connection(), words_of(kept))
@@ -79,7 +87,7 @@ def words_of(kept: KeptJob) -> JobWords:
     document = kept.document
     vehicle, customer = document.get("vehicle") or {}, document.get("customer") or {}
     registration = str(vehicle.get("registration") or "")
-    fault, says = _conclusion(kept)
+    fault, says = _conclusion(kept, of_workshop() or USUAL)
     texts = [
         registration,
         "".join(registration.split()),  # found with and without its blanks
@@ -89,6 +97,7 @@ def words_of(kept: KeptJob) -> JobWords:
         str(document.get("technician") or ""),
         str((document.get("complaint") or {}).get("text") or ""),
         fault.replace("_", " "),
+        *(calc.fault_title(fault, language=one) for one in calc.LANGUAGES if fault),
     ]
     return JobWords(
         job=kept.id,
@@ -101,12 +110,21 @@ def words_of(kept: KeptJob) -> JobWords:
     )
 
 
-def _conclusion(kept: KeptJob) -> tuple[str, str]:
+def _said(found: JobWords) -> str:
+    """What the job's verdict says, in the language of whoever looks."""
+    if language() == (of_workshop() or USUAL):
+        return found.says
+    kept = jobs.find(connection(), found.job)
+    return _conclusion(kept, language())[1] if kept else ""
+
+
+def _conclusion(kept: KeptJob, spoken: str) -> tuple[str, str]:
+    """The fault and the sentence, in the language `spoken`."""
     unit = settings.read(connection(), "workshop").get("unit", USUAL_UNIT)
     try:
-        verdict = json.loads(judged(kept.text, unit=unit, read_log=logs.read))
+        verdict = json.loads(judged(kept.text, unit=unit, language=spoken, read_log=logs.read))
     except NotWholeError:
-        return "", "The job is not whole yet."
+        return "", text(spoken, "jobs.not_whole")
     conclusion = verdict["conclusion"] or {}
     return str(conclusion.get("fault") or ""), str(verdict["says"])
 

@@ -4,7 +4,6 @@ import uuid
 from typing import Any
 
 from flask import Response, flash, redirect, render_template, url_for
-from flask_wtf import FlaskForm
 from flask_wtf.file import FileField, FileRequired
 from wtforms import SelectField, StringField, SubmitField
 from wtforms.fields import SelectChoice
@@ -14,9 +13,10 @@ from api.clock import stamp
 from api.context import connection, context
 from api.errors import Problem
 from api.office import quantities, sheet
-from api.office.forms import line, trimmed
+from api.office.forms import OfficeForm, line, trimmed
 from api.office.pages import Answer, blueprint
 from api.people import session, trail
+from api.people.language import Later, tell
 from api.store import database, vehicle_limits
 from api.store.vehicle_limits import VehicleLimit
 
@@ -26,28 +26,29 @@ COLUMNS = ("make", "model", "engine", "quantity", "least", "most", "source", "ty
 TYPED = COLUMNS[:7]  # who typed a limit, and when, is what this server knows, not what a file says
 MOST_ROWS = 5_000
 TITLES = [
-    SelectChoice(quantity.key, f"{quantity.title}, {quantity.unit}") for quantity in quantities.QUANTITIES
+    SelectChoice(one.key, Later("limits.in_unit", quantity=Later(one.title), unit=one.unit))
+    for one in quantities.QUANTITIES
 ]
 
 
-class LimitForm(FlaskForm):
+class LimitForm(OfficeForm):
     """One limit of one engine, from the maker's data."""
 
-    make = line("Make", most=60)
-    model = line("Model", most=60)
-    engine = line("Engine", most=60, description="As the maker names it, so that the phone finds it again.")
-    quantity = SelectField("Quantity", choices=TITLES)
-    least = StringField("At least", filters=[trimmed], validators=[Length(max=12)])
-    most = StringField("At most", filters=[trimmed], validators=[Length(max=12)])
-    source = line("Source", most=200, description="Where the maker says so: manual, page, date.")
-    send = SubmitField("Keep the limit")
+    make = line("limit.make", most=60)
+    model = line("limit.model", most=60)
+    engine = line("limit.engine", most=60, hint="limit.engine_hint")
+    quantity = SelectField(Later("limits.quantity"), choices=TITLES)
+    least = StringField(Later("limits.least"), filters=[trimmed], validators=[Length(max=12)])
+    most = StringField(Later("limits.most"), filters=[trimmed], validators=[Length(max=12)])
+    source = line("limits.source", most=200, hint="limits.source_hint")
+    send = SubmitField(Later("limits.keep"))
 
 
-class FileForm(FlaskForm):
+class FileForm(OfficeForm):
     """A file of limits."""
 
-    file = FileField("CSV file", validators=[FileRequired()])
-    take_in = SubmitField("Take it in")
+    file = FileField(Later("limits.file"), validators=[FileRequired()])
+    take_in = SubmitField(Later("shared.take_in"))
 
 
 @office_limits.route("/limits", methods=["GET", "POST"])
@@ -75,7 +76,7 @@ def remove(limit_id: str) -> Any:
     found = _find(limit_id)
     with database.writing(connection()):
         vehicle_limits.remove(connection(), found.id)
-        trail.note("removed a vehicle limit", about=_name(found))
+        trail.note("did.removed_limit", about=_name(found))
     return redirect(url_for("office_limits.library"))
 
 
@@ -93,15 +94,15 @@ def take_in() -> Any:
     """Take a CSV file in: all of it, or nothing and why."""
     form = FileForm()
     if not form.validate_on_submit():
-        raise Problem(400, "no_file", "No file was chosen.")
+        raise Problem(400, "no_file", tell("file.none"))
     limits, wrong = _read(form.file.data.read())
     if wrong:
         return _page(LimitForm(formdata=None), wrong)
     with database.writing(connection()):
         for one in limits:
             vehicle_limits.keep(connection(), one)
-        trail.note(f"took {len(limits)} vehicle limits in from a file")
-    flash(f"{len(limits)} limits are in the library.")
+        trail.note("did.took_limits", count=len(limits))
+    flash(tell("limits.taken_in", count=len(limits)))
     return redirect(url_for("office_limits.library"))
 
 
@@ -120,7 +121,7 @@ def _page(form: LimitForm, wrong: list[str] | None = None) -> Answer:
 def _find(limit_id: str) -> VehicleLimit:
     found = vehicle_limits.find(connection(), limit_id)
     if found is None:
-        raise Problem(404, "no_limit", "There is no such limit in the library.")
+        raise Problem(404, "no_limit", tell("limits.none"))
     return found
 
 
@@ -132,8 +133,8 @@ def _keep(form: LimitForm, limit_id: str) -> bool:
         return False
     with database.writing(connection()):
         vehicle_limits.keep(connection(), made)
-        trail.note("kept a vehicle limit", about=_name(made))
-    flash("Kept.")
+        trail.note("did.kept_limit", about=_name(made))
+    flash(tell("shared.kept"))
     return True
 
 
@@ -148,7 +149,7 @@ def _read(data: bytes) -> tuple[list[VehicleLimit], list[str]]:
         try:
             limits.append(_limit(str(uuid.uuid4()), row))
         except ValueError as error:
-            wrong.append(f"Row {number}: {error}.")
+            wrong.append(tell("limits.row", number=number, wrong=error))
     return limits, wrong
 
 
@@ -156,7 +157,7 @@ def _limit(limit_id: str, row: dict[str, str]) -> VehicleLimit:
     texts = {name: row[name].strip() for name in TYPED}
     for name in ("make", "model", "engine", "source"):
         if not 1 <= len(texts[name]) <= 200 or any(ord(sign) < 32 for sign in texts[name]):
-            raise ValueError(f"{name} is not one line of 1 to 200 characters")
+            raise ValueError(tell("limits.one_line", name=name))
     least, most = quantities.check(texts["quantity"], texts["least"], texts["most"])
     person = session.person()
     return VehicleLimit(

@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import Any
 
 from flask import flash, redirect, render_template, request, url_for
-from flask_wtf import FlaskForm
 from wtforms import FileField, IntegerField, PasswordField, SelectField, SubmitField
 from wtforms.fields import SelectChoice
 from wtforms.validators import InputRequired, Length, NumberRange, Optional, ValidationError
@@ -17,9 +16,10 @@ from api.clock import stamp
 from api.context import connection, context
 from api.mail import account, bounces
 from api.mail.account import PASSWORD_FILE, account_of, plain_address
-from api.office.forms import line
+from api.office.forms import OfficeForm, line
 from api.office.pages import Answer, blueprint
 from api.people import trail
+from api.people.language import Later, retell, tell
 from api.secret import keep_secret
 from api.store import database, outbox, settings
 
@@ -28,57 +28,57 @@ office_mail = blueprint("office_mail")
 MOST_LETTERS = 200
 LARGEST_BOUNCE = 16 * 1024 * 1024
 PROTECTION = [
-    SelectChoice("starttls", "STARTTLS (port 587)"),
-    SelectChoice("tls", "TLS from the start (port 465)"),
+    SelectChoice("starttls", Later("mail.starttls")),
+    SelectChoice("tls", Later("mail.tls")),
 ]
 
 
 class PlainAddress:
     """One address and nothing else: no name, no second address, no line break (RFC 5322, 3.4.1)."""
 
-    def __call__(self, form: FlaskForm, field: Any) -> None:
+    def __call__(self, form: OfficeForm, field: Any) -> None:
         try:
             plain_address(field.data or "")
         except ValueError:
-            raise ValidationError("One plain address, as in office@workshop.example.") from None
+            raise ValidationError(tell("mail.one_address")) from None
 
 
-class MailForm(FlaskForm):
+class MailForm(OfficeForm):
     """The account that reports are sent from."""
 
-    host = line("Server", most=253)
-    port = IntegerField("Port", validators=[InputRequired(), NumberRange(1, 65535)])
-    protection = SelectField("Protected by", choices=PROTECTION)
-    user = line("User name", most=200, needed=False)
+    host = line("mail.server", most=253)
+    port = IntegerField(Later("mail.port"), validators=[InputRequired(), NumberRange(1, 65535)])
+    protection = SelectField(Later("mail.protection"), choices=PROTECTION)
+    user = line("mail.user", most=200, needed=False)
     password = PasswordField(
-        "Password",
+        Later("shared.password"),
         validators=[Optional(), Length(max=500)],
-        description="Leave empty to keep the present one.",
+        description=Later("mail.password_hint"),
     )
-    sender = line("Sent from", most=254)
-    send = SubmitField("Save")
+    sender = line("mail.sender", most=254)
+    send = SubmitField(Later("shared.save"))
 
     def validate_sender(self, field: Any) -> None:
         """The sender is an address."""
         PlainAddress()(self, field)
 
 
-class TestForm(FlaskForm):
+class TestForm(OfficeForm):
     """Where the test message goes."""
 
-    to = line("Send a test message to", most=254)
-    test = SubmitField("Send it")
+    to = line("mail.test_to", most=254)
+    test = SubmitField(Later("mail.test"))
 
     def validate_to(self, field: Any) -> None:
         """The receiver is an address."""
         PlainAddress()(self, field)
 
 
-class BounceForm(FlaskForm):
+class BounceForm(OfficeForm):
     """A message that came back, as the mail program saved it."""
 
-    message = FileField("A returned message (.eml)", validators=[InputRequired()])
-    take = SubmitField("Take it in")
+    message = FileField(Later("letters.file"), validators=[InputRequired()])
+    take = SubmitField(Later("shared.take_in"))
 
 
 @office_mail.route("/mail", methods=["GET", "POST"])
@@ -91,8 +91,8 @@ def mail() -> Any:
             keep_secret(context().data / PASSWORD_FILE, form.password.data.encode())
         with database.writing(connection()):
             settings.write(connection(), "mail", kept)
-            trail.note("changed the mail settings", about=form.host.data)
-        flash("Saved.")
+            trail.note("did.changed_mail", about=form.host.data)
+        flash(tell("shared.saved"))
         return redirect(url_for("office_mail.mail"))
     return _page(form, TestForm(formdata=None))
 
@@ -104,8 +104,8 @@ def test() -> Any:
     if not (kept and form.validate_on_submit()):
         return _page(MailForm(formdata=None, data=kept), form)
     problem = send_test(kept, form.to.data, context().data)
-    trail.note("sent a test message" if problem is None else "tried to send a test message")
-    flash("The server took the message." if problem is None else f"It was not sent. {problem}")
+    trail.note("did.sent_test" if problem is None else "did.tried_test")
+    flash(tell("mail.test_taken") if problem is None else tell("mail.test_failed", why=problem))
     return redirect(url_for("office_mail.mail"))
 
 
@@ -113,7 +113,9 @@ def test() -> Any:
 def letters() -> Answer:
     """What became of each e-mail, the one that changed last first."""
     found = outbox.latest(connection(), MOST_LETTERS)
-    return render_template("office/letters.html", letters=found, form=BounceForm(formdata=None))
+    return render_template(
+        "office/letters.html", letters=found, retell=retell, form=BounceForm(formdata=None)
+    )
 
 
 @office_mail.post("/letters/bounced")
@@ -125,10 +127,10 @@ def bounced() -> Any:
     found = bounces.read(given)
     at = stamp(context().clock())
     if found and outbox.bounce(connection(), found.message_id, found.says, at):
-        trail.note("took in a returned message", about=found.message_id)
-        flash("Marked as not delivered.")
+        trail.note("did.took_bounce", about=found.message_id)
+        flash(tell("letters.marked"))
     else:
-        flash("This message does not say that one of our e-mails was not delivered.")
+        flash(tell("letters.not_ours"))
     return redirect(url_for("office_mail.letters"))
 
 
@@ -136,21 +138,19 @@ def send_test(kept: dict[str, Any], to: str, data: Path) -> str | None:
     """Send a test message by these settings; what went wrong in plain words, or None."""
     message = EmailMessage(policy=SMTP)
     message["From"], message["To"] = plain_address(kept["sender"]), plain_address(to)
-    message["Subject"] = "Teepiece: the mail settings work"
-    message.set_content(
-        "This message was sent from the workshop's mail settings page. Nothing is to be done.\n"
-    )
+    message["Subject"] = tell("mail.test_subject")
+    message.set_content(tell("mail.test_text") + "\n")
     try:
         with account.connect(account_of(kept, data)) as server:
             server.send_message(message)
     except ssl.SSLError:
-        return "The server's certificate is not one that this machine trusts, or it does not speak TLS here."
+        return tell("mail.no_trust")
     except smtplib.SMTPAuthenticationError:
-        return "The server does not take this user name and password."
+        return tell("mail.no_login")
     except smtplib.SMTPException as error:
-        return f"The server refused: {type(error).__name__}."
+        return tell("mail.refused", kind=type(error).__name__)
     except OSError as error:
-        return f"The server cannot be reached: {error.strerror or 'no answer'}."
+        return tell("mail.unreached", why=error.strerror or tell("mail.no_answer"))
     return None
 
 

@@ -10,22 +10,24 @@ from werkzeug.exceptions import HTTPException
 from api.context import connection
 from api.errors import Problem
 from api.people import access, session, set_up
+from api.people.language import language, tell, tell_marked
 from api.store import settings
+from api.words.english import TEXTS
 
 Answer = Response | str | tuple[str, int]
 
 # The office's menu, in the order of a day's work.
 MENU = (
-    ("office_jobs.search", "Jobs"),
-    ("office_gauges.register_page", "Gauges"),
-    ("office_limits.library", "Vehicle limits"),
-    ("office_prices.prices", "Prices"),
-    ("office_phones.overview", "Phones"),
-    ("office_people.overview", "People"),
-    ("office_mail.mail", "Mail"),
-    ("office_backups.overview", "Backups"),
-    ("office_workshop.workshop", "Workshop"),
-    ("office_trail.trail", "Audit trail"),
+    ("office_jobs.search", "menu.jobs"),
+    ("office_gauges.register_page", "menu.gauges"),
+    ("office_limits.library", "menu.limits"),
+    ("office_prices.prices", "menu.prices"),
+    ("office_phones.overview", "menu.phones"),
+    ("office_people.overview", "menu.people"),
+    ("office_mail.mail", "menu.mail"),
+    ("office_backups.overview", "menu.backups"),
+    ("office_workshop.workshop", "menu.workshop"),
+    ("office_trail.trail", "menu.trail"),
 )
 
 _csrf = CSRFProtect()
@@ -76,8 +78,10 @@ def _check_token() -> None:
 
 def _frame() -> dict[str, Any]:
     person = session.person()
-    menu = [(one, title) for one, title in MENU if person and person.role in access.rule_of(one).roles]
+    menu = [(one, tell(title)) for one, title in MENU if person and person.role in access.rule_of(one).roles]
     return {
+        "tell": tell_marked,
+        "language": language(),
         "me": person,
         "menu": menu,
         "is_open": session.is_open(),
@@ -94,4 +98,6 @@ def _problem(problem: Problem) -> Any:
 
 
 def _http(error: HTTPException) -> Any:
-    return render_template("office/problem.html", says=error.description), error.code
+    name = f"problem.{error.code}"
+    says = tell(name if name in TEXTS else "problem.other")
+    return render_template("office/problem.html", says=says), error.code

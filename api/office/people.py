@@ -3,7 +3,6 @@
 from typing import Any
 
 from flask import flash, redirect, render_template, request, url_for
-from flask_wtf import FlaskForm
 from wtforms import PasswordField, SelectField, SubmitField
 from wtforms.fields import SelectChoice
 from wtforms.validators import Optional
@@ -11,39 +10,46 @@ from wtforms.validators import Optional
 from api.clock import stamp
 from api.context import connection, context
 from api.errors import Problem
-from api.office.forms import Guessable, line, new_password
+from api.office.forms import Guessable, OfficeForm, line, new_password
 from api.office.pages import Answer, blueprint
 from api.people import passwords, trail
 from api.people.access import OWNER, ROLES
+from api.people.language import Later, tell
 from api.people.set_up import new_person
 from api.store import database, people, phones, sessions
 from api.store.people import NameTakenError, Person
 
 office_people = blueprint("office_people")
 
+ROLE_CHOICES = [SelectChoice(role, Later(f"role.{role}")) for role in ROLES]
 
-class NewPersonForm(FlaskForm):
+
+class NewPersonForm(OfficeForm):
     """A new account; the person changes the password themselves."""
 
-    person = line("Name", most=80)
-    role = SelectField("Role", choices=ROLES, default="technician")
-    password = new_password("First password")
-    send = SubmitField("Open the account")
+    person = line("shared.name", most=80)
+    role = SelectField(Later("people.role"), choices=ROLE_CHOICES, default="technician")
+    password = new_password("people.first_password")
+    send = SubmitField(Later("people.open_account"))
 
 
-class PersonForm(FlaskForm):
+class PersonForm(OfficeForm):
     """What the owner can change of an account."""
 
-    role = SelectField("Role", choices=ROLES)
+    role = SelectField(Later("people.role"), choices=ROLE_CHOICES)
     password = PasswordField(
-        "New password",
+        Later("person.new_password"),
         validators=[Optional(), Guessable()],
-        description="Leave empty to keep the present one. Every session of the person ends.",
+        description=Later("person.new_password_hint"),
     )
     left = SelectField(
-        "Account", choices=[SelectChoice("", "open"), SelectChoice("closed", "closed: cannot sign in")]
+        Later("people.account"),
+        choices=[
+            SelectChoice("", Later("people.open")),
+            SelectChoice("closed", Later("people.closed")),
+        ],
     )
-    send = SubmitField("Save")
+    send = SubmitField(Later("shared.save"))
 
 
 @office_people.route("/people", methods=["GET", "POST"])
@@ -55,11 +61,11 @@ def overview() -> Any:
         try:
             with database.writing(connection()):
                 people.add(connection(), made)
-                trail.note(f"opened an account ({made.role})", about=made.name)
+                trail.note("did.opened_account", about=made.name, role=made.role)
         except NameTakenError:
-            form.person.errors = ["Somebody has this name already."]
+            form.person.errors = [tell("people.name_taken")]
         else:
-            flash(f"{made.name} can sign in now.")
+            flash(tell("people.can_sign_in", name=made.name))
             return redirect(url_for("office_people.overview"))
     return render_template("office/people.html", form=form, people=people.everyone(connection()))
 
@@ -79,15 +85,15 @@ def end_session(person_id: str) -> Any:
     """End one session of a person."""
     found = _find(person_id)
     if sessions.end(connection(), request.form.get("session", ""), found.id):
-        trail.note("ended a session", about=found.name)
-        flash("The session has ended.")
+        trail.note("did.ended_session", about=found.name)
+        flash(tell("session.ended"))
     return redirect(url_for("office_people.person", person_id=found.id))
 
 
 def _find(person_id: str) -> Person:
     found = people.find(connection(), person_id)
     if found is None:
-        raise Problem(404, "no_person", "There is no such person here.")
+        raise Problem(404, "no_person", tell("people.none"))
     return found
 
 
@@ -105,7 +111,7 @@ def _change(found: Person, form: PersonForm) -> Any:
     with database.writing(connection()):
         is_last = found.role == OWNER and not found.left_at and people.owners(connection()) == 1
         if is_last and not stays_owner:
-            form.role.errors = ["This is the last owner; make another person owner first."]
+            form.role.errors = [tell("people.last_owner")]
             return None
         people.set_role(connection(), found.id, form.role.data)
         people.set_left(connection(), found.id, stamp(context().clock()) if closes else None)
@@ -113,17 +119,19 @@ def _change(found: Person, form: PersonForm) -> Any:
             people.set_password(connection(), found.id, password)
         if password or closes or form.role.data != found.role:
             sessions.end_of_person(connection(), found.id)
-        trail.note(_deed(found, form), about=found.name)
-    flash(f"{found.name}'s account is changed.")
+        for deed in _deeds(found, form):
+            trail.note(deed, about=found.name, role=form.role.data)
+    flash(tell("people.changed", name=found.name))
     return redirect(url_for("office_people.overview"))
 
 
-def _deed(found: Person, form: PersonForm) -> str:
+def _deeds(found: Person, form: PersonForm) -> list[str]:
+    """What the form changes, each by its name in the audit trail."""
     deeds = []
     if form.role.data != found.role:
-        deeds.append(f"gave the role {form.role.data}")
+        deeds.append("did.gave_role")
     if form.password.data:
-        deeds.append("set a new password")
+        deeds.append("did.set_password")
     if bool(form.left.data) != bool(found.left_at):
-        deeds.append("closed the account" if form.left.data else "opened the account again")
-    return ", ".join(deeds) or "saved an account unchanged"
+        deeds.append("did.closed_account" if form.left.data else "did.opened_again")
+    return deeds or ["did.saved_account"]

@@ -10,6 +10,7 @@ from api.errors import Problem
 from api.office.pages import Answer, blueprint
 from api.people import pairing, session
 from api.people.access import OWNER
+from api.people.language import tell
 from api.store import people, phones
 from api.store.people import Person
 from api.store.phones import PairedPhone
@@ -28,7 +29,7 @@ def code() -> Any:
     """A code for one phone of one person: shown once, on this page."""
     wanted = people.find(connection(), request.form.get("person", ""))
     if wanted is None or wanted.left_at or wanted not in _people():
-        raise Problem(404, "no_person", "There is no such person here to pair a phone for.")
+        raise Problem(404, "no_person", tell("phones.nobody"))
     secret = pairing.new_code(wanted)
     return _page(code=secret, person=wanted, qr=_qr(f"{_origin()}{url_for('door.pair')}#{secret}"))
 
@@ -38,9 +39,9 @@ def revoke() -> Any:
     """Shut a phone out."""
     phone = phones.find(connection(), request.form.get("phone", ""))
     if phone is None or phone not in _phones():
-        raise Problem(404, "no_phone", "There is no such phone here.")
+        raise Problem(404, "no_phone", tell("phones.none"))
     pairing.revoke(phone)
-    flash(f"{phone.name} is shut out. What it has not sent stays on it; pair it again to take that in.")
+    flash(tell("phones.revoked", name=phone.name))
     return redirect(url_for("office_phones.overview"))
 
 

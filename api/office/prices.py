@@ -4,43 +4,44 @@ import uuid
 from typing import Any
 
 from flask import flash, redirect, render_template, url_for
-from flask_wtf import FlaskForm
 from wtforms import DecimalField, SelectField, SubmitField
+from wtforms.fields import SelectChoice
 from wtforms.validators import InputRequired, NumberRange
 
 from api.context import connection
 from api.errors import Problem
-from api.office.forms import line, percent
+from api.office.forms import OfficeForm, line, percent
 from api.office.pages import blueprint
 from api.people import trail
+from api.people.language import Later, tell
 from api.store import database, settings
 from api.store import prices as store
 from api.store.prices import Price, PriceNameTakenError
 
 office_prices = blueprint("office_prices")
 
-KINDS = ("part", "labour", "other")
+KINDS = [SelectChoice(kind, Later(f"prices.kind_{kind}")) for kind in ("part", "labour", "other")]
 HIGHEST = 1_000_000
 
 
-class PriceForm(FlaskForm):
+class PriceForm(OfficeForm):
     """One line of the list."""
 
-    kind = SelectField("Kind", choices=KINDS)
-    name = line("Name", most=120, description="As the customer reads it.")
-    unit = line("Unit", most=20, description="piece, hour, metre")
+    kind = SelectField(Later("prices.kind"), choices=KINDS)
+    name = line("shared.name", most=120, hint="prices.name_hint")
+    unit = line("prices.unit", most=20, hint="prices.unit_hint")
     price = DecimalField(
-        "Price without tax", places=None, validators=[InputRequired(), NumberRange(0, HIGHEST)]
+        Later("prices.price"), places=None, validators=[InputRequired(), NumberRange(0, HIGHEST)]
     )
-    tax_pct = percent("Tax, %")
-    send = SubmitField("Keep the price")
+    tax_pct = percent("shared.tax")
+    send = SubmitField(Later("prices.keep"))
 
 
 @office_prices.route("/prices", methods=["GET", "POST"])
 def prices() -> Any:
     """The list, and a form for one more line."""
     workshop = settings.read(connection(), "workshop")
-    form = PriceForm(tax_pct=workshop.get("tax_pct"), unit="piece")
+    form = PriceForm(tax_pct=workshop.get("tax_pct"), unit=tell("prices.piece"))
     if form.validate_on_submit() and _keep(form, str(uuid.uuid4())):
         return redirect(url_for("office_prices.prices"))
     rows = store.every(connection())
@@ -65,14 +66,14 @@ def remove(price_id: str) -> Any:
     found = _find(price_id)
     with database.writing(connection()):
         store.remove(connection(), found.id)
-        trail.note("removed a price", about=found.name)
+        trail.note("did.removed_price", about=found.name)
     return redirect(url_for("office_prices.prices"))
 
 
 def _find(price_id: str) -> Price:
     found = store.find(connection(), price_id)
     if found is None:
-        raise Problem(404, "no_price", "There is no such line in the price list.")
+        raise Problem(404, "no_price", tell("prices.none"))
     return found
 
 
@@ -82,9 +83,9 @@ def _keep(form: PriceForm, price_id: str) -> bool:
     try:
         with database.writing(connection()):
             store.keep(connection(), made)
-            trail.note("kept a price", about=made.name)
+            trail.note("did.kept_price", about=made.name)
     except PriceNameTakenError:
-        form.name.errors = ["Another line has this name."]
+        form.name.errors = [tell("prices.name_taken")]
         return False
-    flash("Kept.")
+    flash(tell("shared.kept"))
     return True

@@ -1,9 +1,10 @@
-"""The limits that the library holds: the contract's keys of `spec`, in the words of the trade."""
+"""The limits that the library holds: the contract's keys of `spec`, by their names in the catalogue."""
 
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 
 import calc
+from api.people.language import tell
 
 # A car's limits have a few digits; more is a slip of the keyboard.
 LONGEST_NUMBER = 12
@@ -14,30 +15,34 @@ class Quantity:
     """One key of `spec`: its name, its unit, and whether it is one number in place of a limit."""
 
     key: str
-    title: str
     unit: str
     single: bool = False
 
+    @property
+    def title(self) -> str:
+        """The name of its title in the catalogue."""
+        return f"spec.{self.key}"
+
 
 QUANTITIES = (
-    Quantity("actuator_start_kpa", "Actuator: first movement", "kPa"),
-    Quantity("actuator_full_kpa", "Actuator: full travel", "kPa"),
-    Quantity("actuator_travel_mm", "Actuator: travel of the rod", "mm"),
-    Quantity("actuator_hold_loss_kpa_per_min", "Actuator: loss while held", "kPa/min"),
-    Quantity("rod_thread_pitch_mm", "Actuator: pitch of the rod's thread", "mm", single=True),
-    Quantity("solenoid_coil_ohm_20c", "Solenoid: coil at 20 °C", "Ω"),
-    Quantity("vacuum_supply_kpa", "Vacuum supply", "kPa"),
-    Quantity("bypass_hold_kpa", "Bypass valve: holds up to", "kPa"),
-    Quantity("base_boost_kpa", "Base boost", "kPa"),
-    Quantity("boost_specified_peak_kpa_abs", "Highest boost aimed at, absolute", "kPa"),
-    Quantity("boost_tolerance_kpa", "Boost: tolerance", "kPa", single=True),
-    Quantity("charge_leak_hole_mm", "Charge circuit: hole of the same loss", "mm"),
-    Quantity("volumetric_efficiency", "Volumetric efficiency", "1"),
-    Quantity("intake_depression_kpa", "Intake depression", "kPa"),
-    Quantity("exhaust_back_pressure_kpa", "Exhaust back pressure", "kPa"),
-    Quantity("cooler_drop_kpa", "Pressure lost in the cooler", "kPa"),
-    Quantity("shaft_radial_play_mm", "Shaft: radial play", "mm"),
-    Quantity("shaft_axial_play_mm", "Shaft: axial play", "mm"),
+    Quantity("actuator_start_kpa", "kPa"),
+    Quantity("actuator_full_kpa", "kPa"),
+    Quantity("actuator_travel_mm", "mm"),
+    Quantity("actuator_hold_loss_kpa_per_min", "kPa/min"),
+    Quantity("rod_thread_pitch_mm", "mm", single=True),
+    Quantity("solenoid_coil_ohm_20c", "Ω"),
+    Quantity("vacuum_supply_kpa", "kPa"),
+    Quantity("bypass_hold_kpa", "kPa"),
+    Quantity("base_boost_kpa", "kPa"),
+    Quantity("boost_specified_peak_kpa_abs", "kPa"),
+    Quantity("boost_tolerance_kpa", "kPa", single=True),
+    Quantity("charge_leak_hole_mm", "mm"),
+    Quantity("volumetric_efficiency", "1"),
+    Quantity("intake_depression_kpa", "kPa"),
+    Quantity("exhaust_back_pressure_kpa", "kPa"),
+    Quantity("cooler_drop_kpa", "kPa"),
+    Quantity("shaft_radial_play_mm", "mm"),
+    Quantity("shaft_axial_play_mm", "mm"),
 )
 BY_KEY = {quantity.key: quantity for quantity in QUANTITIES}
 
@@ -56,9 +61,9 @@ def number(text: str) -> Decimal | None:
     try:
         value = Decimal(plain)
     except InvalidOperation:
-        raise ValueError(f"{text!r} is not a number") from None
+        raise ValueError(tell("limits.not_a_number", text=repr(text))) from None
     if not value.is_finite() or len(plain) > LONGEST_NUMBER or "e" in plain.lower():
-        raise ValueError(f"{text!r} is not a number of at most {LONGEST_NUMBER} digits")
+        raise ValueError(tell("limits.long_number", text=repr(text), digits=LONGEST_NUMBER))
     return value
 
 
@@ -71,15 +76,15 @@ def check(key: str, least: str, most: str) -> tuple[str | None, str | None]:
         an unknown quantity, no number, no end at all, or ends the wrong way round
     """
     if key not in BY_KEY:
-        raise ValueError(f"{key!r} is no quantity that the library holds")
+        raise ValueError(tell("limits.unknown", key=repr(key)))
     ends = {"min": number(least), "max": number(most)}
     typed = {end: value for end, value in ends.items() if value is not None}
     if not typed:
-        raise ValueError("a limit has at least one end")
+        raise ValueError(tell("limits.no_end"))
     try:
         calc.check_place(f"/spec/{key}", value_of(BY_KEY[key], *ends.values()))
     except calc.BrokenPlace as broken:
-        raise ValueError(str(broken)) from None
+        raise ValueError(tell("limits.broken", reason=broken)) from None
     return _text(ends["min"]), _text(ends["max"])
 
 

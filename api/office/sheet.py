@@ -5,6 +5,8 @@ import io
 import re
 from collections.abc import Iterable, Sequence
 
+from api.people.language import tell
+
 # What a spreadsheet starts to calculate at (OWASP ASVS 5.0, 1.2.10), and the sign that tells it not to.
 FORMULA = re.compile(r"[=+\-@\t\r\n\0]|\s+[=+\-@]")
 NUMBER = re.compile(r"-?\d+(\.\d+)?")
@@ -36,25 +38,25 @@ def read(data: bytes, columns: Sequence[str], most_rows: int) -> list[dict[str, 
     try:
         lines = data.decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise NoSheetError("The file is not in UTF-8.") from None
+        raise NoSheetError(tell("sheet.not_utf8")) from None
     try:
         return _rows(lines, columns, most_rows)
     except csv.Error as error:
-        raise NoSheetError(f"The file is not a table of comma-separated values: {error}.") from None
+        raise NoSheetError(tell("sheet.no_table", why=error)) from None
 
 
 def _rows(lines: str, columns: Sequence[str], most_rows: int) -> list[dict[str, str]]:
     if "\0" in lines:
-        raise NoSheetError("The file is not a text.")
+        raise NoSheetError(tell("sheet.no_text"))
     csv.field_size_limit(LONGEST_FIELD)
     reader = csv.DictReader(io.StringIO(lines, newline=""), strict=True)
     missing = [column for column in columns if column not in (reader.fieldnames or ())]
     if missing:
-        raise NoSheetError(f"The first line does not name these columns: {', '.join(missing)}.")
+        raise NoSheetError(tell("sheet.columns", columns=", ".join(missing)))
     rows: list[dict[str, str]] = []
     for row in reader:
         if len(rows) == most_rows:
-            raise NoSheetError(f"The file has more than {most_rows} rows.")
+            raise NoSheetError(tell("sheet.rows", most=most_rows))
         rows.append({column: _plain(row[column] or "") for column in columns})
     return rows
 

@@ -10,6 +10,7 @@ from flask import request
 
 from api.errors import Problem
 from api.people import session
+from api.people.language import tell
 
 OWNER, TECHNICIAN, OFFICE = "owner", "technician", "office"
 ROLES = (OWNER, TECHNICIAN, OFFICE)
@@ -52,6 +53,9 @@ RULES = {
     "jobs.receipt": EVERYONE,
     "jobs.verdict": EVERYONE,
     "reports.report_pdf": EVERYONE,
+    "reports.given_out": EVERYONE,
+    "reports.earlier": EVERYONE,
+    "reports.history": EVERYONE,
     "deliveries.of_job": EVERYONE,
     "sync.standing": EVERYONE,
     "sync.whole_job": PHONES,
@@ -59,6 +63,7 @@ RULES = {
     "desk.overview": EVERYONE,
     "desk.job_page": EVERYONE,
     "desk.photo": EVERYONE,
+    "desk.check": EVERYONE,
     "desk.style": PUBLIC,
     "office_jobs.home": EVERYONE,
     "office_jobs.search": EVERYONE,
@@ -111,10 +116,8 @@ def check() -> None:
         return
     person = session.person()
     if person is None:
-        raise Problem(401, "sign_in", "Please sign in.")
+        raise Problem(401, "sign_in", tell("problem.sign_in"))
     if person.role not in rule.roles:
-        raise Problem(403, "not_for_you", "Your role does not have this page. The owner can change that.")
+        raise Problem(403, "not_for_you", tell("problem.not_for_you"))
     if rule.phone and session.phone() is None:
-        raise Problem(
-            403, "not_paired", "This phone is not paired with the workshop, or no longer. Pair it again."
-        )
+        raise Problem(403, "not_paired", tell("problem.not_paired"))

@@ -11,6 +11,7 @@ from datetime import datetime, timedelta
 
 from api.clock import stamp
 from api.errors import Problem
+from api.people.language import tell
 from api.people.tokens import digest
 from api.store import attempts
 
@@ -53,7 +54,7 @@ def count(connection: sqlite3.Connection, now: datetime, *subjects: Subject) -> 
     for subject in subjects:
         if attempts.since(connection, subject.name, stamp(now - WINDOW)) >= subject.most:
             minutes = WINDOW.seconds // 60
-            raise Problem(429, "locked", f"Too many wrong attempts. Try again in {minutes} minutes.")
+            raise Problem(429, "locked", tell("problem.locked", minutes=minutes))
     for subject in subjects:
         attempts.add(connection, subject.name, stamp(now))
 

@@ -9,6 +9,7 @@ from api.clock import moment, stamp
 from api.context import connection, context
 from api.errors import Problem
 from api.people import limits, session, trail
+from api.people.language import tell
 from api.people.tokens import code, code_digest, digest, token
 from api.store import database, people, phones, sessions
 from api.store.people import Person
@@ -22,7 +23,7 @@ def new_code(person: Person) -> str:
     secret = code()
     with database.writing(connection()):
         phones.add_code(connection(), code_digest(secret), person.id, stamp(context().clock()))
-        trail.note("made a pairing code", about=person.name)
+        trail.note("did.made_code", about=person.name)
     return secret
 
 
@@ -41,7 +42,7 @@ def pair(typed: str, name: str) -> str:
         taken = phones.take_code(connection(), code_digest(typed))
     person = people.find(connection(), taken[0]) if taken else None
     if taken is None or person is None or person.left_at or now - moment(taken[1]) >= GOOD_FOR:
-        raise Problem(403, "wrong_code", "This code is wrong, was used, or is older than ten minutes.")
+        raise Problem(403, "wrong_code", tell("problem.wrong_code"))
     return _paired(person, name)
 
 
@@ -53,7 +54,7 @@ def _paired(person: Person, name: str) -> str:
         limits.forget(connection(), limits.source(request.remote_addr or "::"))
         phones.add(connection(), phone)
         session.begin(person, phone)
-        trail.note("paired a phone", about=name, who=person)
+        trail.note("did.paired", about=name, who=person)
     return secret
 
 
@@ -62,4 +63,4 @@ def revoke(phone: PairedPhone) -> None:
     with database.writing(connection()):
         phones.revoke(connection(), phone.id, stamp(context().clock()))
         sessions.end_of_phone(connection(), phone.id)
-        trail.note("revoked a phone", about=phone.name)
+        trail.note("did.revoked", about=phone.name)

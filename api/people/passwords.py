@@ -7,6 +7,7 @@ from argon2.exceptions import InvalidHashError, VerificationError
 from zxcvbn import zxcvbn
 
 from api.errors import Problem
+from api.people.language import retell, tell
 
 SHORTEST = 12
 LONGEST = 128
@@ -43,17 +44,18 @@ def is_dated(kept: str) -> bool:
 def weakness(password: str, *known: str) -> str | None:
     """Why a password is not taken, or None. `known`: words that a guesser would try, such as names."""
     if not SHORTEST <= len(password) <= LONGEST:
-        return f"A password has {SHORTEST} to {LONGEST} characters; three or four odd words do well."
+        return tell("password.length", shortest=SHORTEST, longest=LONGEST)
     guessed = zxcvbn(password[:LOOKED_AT], user_inputs=["teepiece", *known])
     if guessed["score"] >= LEAST_SCORE:
         return None
-    return guessed["feedback"]["warning"] or "This password is among the first that a guesser tries."
+    warning = guessed["feedback"]["warning"]
+    return retell(warning, "guess") if warning else tell("password.guessed")
 
 
 class _in_turn:  # noqa: N801  (reads as a phrase: with _in_turn())
     def __enter__(self) -> None:
         if not _turn.acquire(timeout=WAIT_SECONDS):
-            raise Problem(429, "busy", "Too many sign-ins at this moment. Try again in a few seconds.")
+            raise Problem(429, "busy", tell("problem.busy"))
 
     def __exit__(self, *_: object) -> None:
         _turn.release()

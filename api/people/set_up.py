@@ -10,6 +10,7 @@ from api.clock import stamp
 from api.context import connection, context
 from api.errors import Problem
 from api.people import limits, passwords, session, trail
+from api.people.language import tell
 from api.people.tokens import code_digest
 from api.store import database, people, settings
 from api.store.people import Person
@@ -36,7 +37,7 @@ def check_code(typed: str) -> None:
     with database.writing(connection()):
         limits.count(connection(), context().clock(), limits.source(request.remote_addr or "::"))
     if not secrets.compare_digest(code_digest(typed), code_digest(wanted)):
-        raise Problem(403, "wrong_code", "This is not the code that the server printed when it started.")
+        raise Problem(403, "wrong_code", tell("problem.wrong_set_up_code"))
 
 
 def set_up(workshop: dict[str, Any], name: str, password: str) -> Person:
@@ -44,11 +45,11 @@ def set_up(workshop: dict[str, Any], name: str, password: str) -> Person:
     owner = new_person(name, "owner", password)
     with database.writing(connection()):
         if not people.is_empty(connection()):
-            raise Problem(409, "was_set_up", "The workshop was set up already.")
+            raise Problem(409, "was_set_up", tell("problem.was_set_up"))
         settings.write(connection(), "workshop", workshop)
         people.add(connection(), owner)
         session.begin(owner, None)
-        trail.note("set the workshop up", who=owner)
+        trail.note("did.set_up", who=owner)
     return owner
 
 

@@ -5,10 +5,10 @@ from flask import request
 from api.context import connection, context
 from api.errors import Problem
 from api.people import limits, passwords, session, trail
+from api.people.language import tell
 from api.store import database, people, sessions
 from api.store.people import Person
-
-WRONG = "This name and this password do not belong together."
+from api.words import USUAL, text
 
 
 def sign_in(name: str, password: str) -> Person:
@@ -22,7 +22,7 @@ def sign_in(name: str, password: str) -> Person:
     person = prove(name, password)
     with database.writing(connection()):
         session.begin(person, session.phone())
-        trail.note("signed in", who=person)
+        trail.note("did.signed_in", who=person)
     return person
 
 
@@ -35,8 +35,8 @@ def prove(name: str, password: str) -> Person:
     person = people.named(connection(), name)
     is_right = passwords.matches(person.password if person else None, password)
     if person is None or not is_right or person.left_at is not None:
-        trail.note("could not sign in", about=person.name if person else "an unknown name")
-        raise Problem(401, "wrong", WRONG)
+        trail.note("did.not_signed_in", about=person.name if person else text(USUAL, "about.unknown_name"))
+        raise Problem(401, "wrong", tell("problem.wrong"))
     with database.writing(connection()):
         limits.forget(connection(), *subjects)
         if passwords.is_dated(person.password):
@@ -52,4 +52,4 @@ def change_password(person: Person, present: str, new: str) -> None:
     with database.writing(connection()):
         people.set_password(connection(), person.id, kept)
         sessions.end_of_person(connection(), person.id, but=here.id if here else "")
-        trail.note("changed their password")
+        trail.note("did.changed_password")

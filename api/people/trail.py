@@ -5,13 +5,13 @@ from api.context import connection, context
 from api.people import session
 from api.store import audit
 from api.store.people import Person
+from api.words import USUAL, text
 
-NOBODY = ("nobody", "not signed in")
+NOBODY = ("nobody", text(USUAL, "who.nobody"))
 
 
-def note(did: str, about: str = "", who: Person | None = None) -> None:
-    """`did` in plain words, past tense; `about` names what it was done to, by its own name or id."""
+def note(did: str, about: str = "", who: Person | None = None, **values: object) -> None:
+    """`did` by its name in the catalogue, kept in English; `about` names what it was done to."""
     person = who or session.person()
-    audit.add(
-        connection(), stamp(context().clock()), (person.id, person.name) if person else NOBODY, did, about
-    )
+    doer = (person.id, person.name) if person else NOBODY
+    audit.add(connection(), stamp(context().clock()), doer, text(USUAL, did, **values), about)

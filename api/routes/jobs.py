@@ -12,6 +12,7 @@ from api.context import connection, context
 from api.errors import Problem
 from api.fold.receipt import receipt_lines, receipt_sum
 from api.job import NotWholeError, blob_names, judged, title
+from api.people.language import tell
 from api.store import jobs, operations
 from api.store.jobs import KeptJob
 
@@ -63,7 +64,7 @@ def find(job_id: str) -> KeptJob:
     """The job of that id; a clear answer where there is none."""
     job = jobs.find(connection(), job_id)
     if job is None:
-        raise Problem(404, "no_job", "There is no job of this number here.")
+        raise Problem(404, "no_job", tell("jobs.none"))
     return job
 
 
@@ -90,7 +91,7 @@ def asked(name: str, known: Sequence[str], usual: str) -> str:
 
 def not_whole(reason: NotWholeError) -> Problem:
     """What is answered where a job breaks the contract: the place and what is wrong there."""
-    return Problem(422, "broken_document", f"The job cannot be judged yet. Nothing of it is lost. {reason}")
+    return Problem(422, "broken_document", tell("problem.not_judged", reason=reason))
 
 
 def _whole_number(name: str, absent: int, most: int) -> int:

@@ -1,8 +1,11 @@
 """The plain-HTTP page: the authority's certificate, its fingerprint, and how a phone comes to trust it."""
 
-import segno
-from flask import Flask, Response, render_template
+from functools import partial
 
+import segno
+from flask import Flask, Response, render_template, request
+
+from api import words
 from api.serve.page import Welcome
 
 POLICY = "default-src 'none'; style-src 'self'; img-src 'self' data:; frame-ancestors 'none'; base-uri 'none'"
@@ -17,7 +20,9 @@ def create_welcome(welcome: Welcome) -> Flask:
     def page() -> str:
         code = segno.make(welcome.pairing, error="m")
         picture = code.svg_data_uri(scale=5, border=3, dark="#16213a", light="#ffffff")
-        return render_template("welcome.html", welcome=welcome, picture=picture)
+        language = request.accept_languages.best_match(words.LANGUAGES) or words.USUAL
+        tell = partial(words.marked, language)
+        return render_template("welcome.html", welcome=welcome, picture=picture, language=language, tell=tell)
 
     @app.get("/authority.crt")
     def authority() -> Response:

@@ -45,6 +45,11 @@ def keep(connection: sqlite3.Connection, found: JobWords) -> None:
     )
 
 
+def forget(connection: sqlite3.Connection) -> None:
+    """Let every job be read anew, as when the workshop speaks another language or unit."""
+    connection.execute("DELETE FROM job_words")
+
+
 def search(
     connection: sqlite3.Connection, words: list[str], since: str = "", until: str = "", fault: str = ""
 ) -> list[JobWords]:

@@ -9,6 +9,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parents[2]
 
 LISTED = "programs are started as lists of our own words, by no shell; nothing from a request is among them"
+TEXT = "a sentence about passwords, not a password"
 DRAWN = "drawings that we made ourselves, whose words were escaped when they were put in"
 
 # (rule, file): why it is no hole here.
@@ -19,6 +20,8 @@ ARGUED = {
     ): "phones come in over the Wi-Fi: `serve` asks for sign-in and shows its certificate",
     ("B104", "api/serve/start.py"): "the same default, where it is read",
     ("B105", "api/mail/account.py"): "the name of the file that keeps a password, not a password",
+    ("B105", "api/words/english.py"): TEXT,
+    ("B105", "api/words/german.py"): TEXT,
     ("B404", "api/bootstrap.py"): LISTED,
     ("B404", "api/limits.py"): LISTED,
     ("B603", "api/bootstrap.py"): LISTED,
