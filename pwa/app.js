@@ -8,7 +8,7 @@ import { el } from "./parts/el.js";
 import { jobContext } from "./parts/job_context.js";
 import { createKeeper } from "./parts/kept.js";
 import { createPainter } from "./parts/painter.js";
-import { mainButton, page } from "./parts/page.js";
+import { keptLine, mainButton, page } from "./parts/page.js";
 import { go, link, onRoute, route } from "./parts/router.js";
 import { testPageOf } from "./parts/test_pages.js";
 import { createVerdicts } from "./parts/verdicts.js";
@@ -83,6 +83,8 @@ function createApp(workbook) {
     workbook,
     repaint: painter.repaint,
     repaintNow: painter.repaintNow,
+    repaintPart: painter.repaintPart,
+    afterPaint: painter.afterPaint,
     settings: readSettings(workbook),
     engineState: { state: "off" },
     syncState: { state: "idle" },
@@ -99,7 +101,7 @@ function createApp(workbook) {
   };
   engine.logsFrom((name) => workbook.logBytes(name));
   app.engine = engine;
-  app.keeper = createKeeper(painter.repaint);
+  app.keeper = createKeeper(() => painter.repaintPart(".kept", keptLine(app.keeper)), painter.holdFor);
   app.awake = createAwake(painter.repaint);
   app.verdicts = createVerdicts(engine, words.language, painter.repaint);
   app.show = () => painter.show(() => screenAt(app, route()));

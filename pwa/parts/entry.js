@@ -16,16 +16,20 @@ import { words } from "../words/words.js";
 export function createEntry(job, fields, step) {
   const state = { key: null, text: "" };
   const field = () => fields().find(({ key }) => key === state.key);
+  const repaintPad = () => job.repaintPart("form.pad", build());
   const set = (text) => {
     state.text = text;
-    job.repaintNow();
+    repaintPad();
   };
 
+  /** From field to field the pad is painted behind the answer to the touch; it listens for the next one at once. */
   function open(key) {
+    const isOn = state.key !== null;
     Object.assign(state, { key, text: "" });
-    job.repaintNow();
-    document.querySelector("#pad-line")?.focus({ preventScroll: true });
-    document.querySelector(`[data-key="${CSS.escape(`row ${key}`)}"]`)?.scrollIntoView({ block: "start", behavior: "instant" });
+    job.afterPaint(() => lead(key));
+    if (!isOn) return job.repaintNow();
+    document.querySelector("#pad-line").value = "";
+    return job.repaint();
   }
   function close() {
     const { key } = state;
@@ -46,20 +50,28 @@ export function createEntry(job, fields, step) {
     return next();
   }
 
+  /** The pad, or null while no field is open. */
+  function build() {
+    const one = field();
+    if (!one) return null;
+    const photo = photoButton(job, step, one.label, "pad");
+    return pad({ ...look(one, state, job), ...keysOf(one, state, set, job), photo, keep, skip: next, close, next: following(fields(), one) !== null });
+  }
+
   return {
     open,
     close,
+    build,
     get key() {
       return state.key;
     },
-    /** The pad, or null while no field is open. */
-    build() {
-      const one = field();
-      if (!one) return null;
-      const photo = photoButton(job, step, one.label, "pad");
-      return pad({ ...look(one, state, job), ...keysOf(one, state, set, job), photo, keep, skip: next, close, next: following(fields(), one) !== null });
-    },
   };
+}
+
+/** Focus and view go to the field that is read. */
+function lead(key) {
+  document.querySelector("#pad-line")?.focus({ preventScroll: true });
+  document.querySelector(`[data-key="${CSS.escape(`row ${key}`)}"]`)?.scrollIntoView({ block: "start", behavior: "instant" });
 }
 
 /** The field that the pad goes on to by itself; extra ones are there for who touches them. */

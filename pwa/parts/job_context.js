@@ -24,6 +24,8 @@ export function jobContext(app, id) {
     set: (label, path, value) => app.keeper.keep(handle, label, () => handle.set(path, value)),
     repaint: app.repaint,
     repaintNow: app.repaintNow,
+    repaintPart: app.repaintPart,
+    afterPaint: app.afterPaint,
   };
 }
 

@@ -1,8 +1,14 @@
 /** The promise of the app: 'kept' stands on the screen only after the phone has really stored it. */
 import { words } from "../words/words.js";
 
-/** Watches what is being kept. `changed` is called whenever the line at the bottom has to change. */
-export function createKeeper(changed) {
+/** What takes longer is told; what does not would only flicker. */
+const SLOW_MS = 100;
+
+/**
+ * Watches what is being kept. `changed` is called whenever the line at the bottom has to change, `holdFor` with each
+ * promise of a write: what else is to be painted may wait for it.
+ */
+export function createKeeper(changed, holdFor) {
   let line = { state: "idle", label: "", handle: null };
   const show = (next) => {
     line = next;
@@ -15,13 +21,19 @@ export function createKeeper(changed) {
     },
     /** Run what stores a value and tell the truth about it; resolves to what the action gives. */
     async keep(handle, label, action) {
-      show({ state: "keeping", label, handle });
+      const slow = setTimeout(() => show({ state: "keeping", label, handle }), SLOW_MS);
+      const over = (next) => {
+        clearTimeout(slow);
+        show({ label, handle, ...next });
+      };
       try {
-        const result = await action();
-        show({ state: "kept", label, handle });
+        const work = action();
+        holdFor(work);
+        const result = await work;
+        over({ state: "kept" });
         return result;
       } catch (error) {
-        show({ state: "failed", label, handle, why: error.message });
+        over({ state: "failed", why: error.message });
         return undefined;
       }
     },

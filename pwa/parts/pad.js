@@ -16,11 +16,16 @@ export function pad(shown) {
   };
   return el(
     "form",
-    { class: "pad", key: "pad", "aria-label": words.pad.name(shown.label), on: { submit: send, keydown: (e) => arrows(e, shown) } },
+    { class: "pad", key: "pad", "aria-label": words.pad.name(shown.label), on: { submit: send, mousedown: stayInLine, keydown: (e) => arrows(e, shown) } },
     heading(shown),
     el("div", { class: shown.face ? "pad-body with-face" : "pad-body" }, shown.face, el("div", { class: "keys" }, keys(shown))),
     lastRow(shown),
   );
+}
+
+/** A touch of a key leaves the focus in the line, where a keyboard writes too. */
+function stayInLine(event) {
+  if (event.target.closest("button")) event.preventDefault();
 }
 
 function heading({ label, text, unit, hint, last, live, typed }) {

@@ -30,7 +30,7 @@ function bar({ bar: content, left }, keeper) {
 }
 
 /** What became of the last touch; while nothing was touched, what is left to do. */
-function keptLine(keeper, left) {
+export function keptLine(keeper, left) {
   const { line } = keeper;
   const canUndo = line.state === "kept" && line.handle;
   return el(

@@ -1,21 +1,41 @@
 /** Puts a screen on the page, and brings it up to date when something changed. */
 import { patch } from "./patch.js";
 
+const LONGEST_HOLD_MS = 100;
+
 /** `root` is where screens stand. A screen is {build() -> Node, painted?(root), leave?()}. */
 export function createPainter(root) {
   let screen = null;
   let painting = false;
   let due = false;
+  let holds = 0;
+  let afterwards = [];
 
-  /** Soon, and once for all that changed until then; a hidden page has no frames. */
+  /** Soon, and once for all that changed until then. */
   function repaint() {
     if (due) return;
     due = true;
+    if (!holds) paintSoon();
+  }
+  /** Behind the next frame, which belongs to the answer to a touch. A hidden page has no frames. */
+  function paintSoon() {
     if (document.hidden) setTimeout(paintDue);
-    else requestAnimationFrame(paintDue);
+    else requestAnimationFrame(() => setTimeout(paintDue));
   }
   function paintDue() {
-    if (due) paint();
+    if (due && !holds) paint();
+  }
+  /** While `work` goes on, what can wait is not painted: its answer comes first. Not for longer than one notices. */
+  function holdFor(work) {
+    let held = true;
+    const release = () => {
+      if (held) holds -= 1;
+      held = false;
+      if (due && !holds) paintSoon();
+    };
+    holds += 1;
+    work.then(release, release);
+    setTimeout(release, LONGEST_HOLD_MS);
   }
   function repaintNow() {
     if (painting) repaint();
@@ -34,10 +54,24 @@ export function createPainter(root) {
       painting = false;
     }
     document.title = root.querySelector("h1")?.textContent ?? document.title;
+    const doing = afterwards;
+    afterwards = [];
+    for (const one of doing) one();
+  }
+
+  /** Only the part that `selector` finds, at once: what answers a touch does not wait for the whole page. */
+  function repaintPart(selector, fresh) {
+    const old = root.querySelector(selector);
+    if (old) patch(old, fresh);
+    else repaint();
   }
 
   return {
     repaint,
+    repaintPart,
+    holdFor,
+    /** Once, when the page has been painted the next time. */
+    afterPaint: (one) => afterwards.push(one),
     /** At once: for who must find on the page what has just been asked for. */
     repaintNow,
     /** Change to another screen: its heading takes the focus, so that one hears where one is. */

@@ -179,7 +179,9 @@ export class Database {
   /** An error in `work` undoes the whole transaction. */
   async #guarded(transaction, work, stores) {
     try {
-      return await work(stores);
+      const result = await work(stores);
+      if (transaction.mode === "readwrite") commit(transaction);
+      return result;
     } catch (error) {
       try {
         transaction.abort();
@@ -188,6 +190,15 @@ export class Database {
       }
       throw error;
     }
+  }
+}
+
+/** Nothing more will be asked of it: the disk need not wait for the page to hear of each write. */
+function commit(transaction) {
+  try {
+    transaction.commit?.();
+  } catch {
+    // It has come to its end by itself, well or not: its events tell.
   }
 }
 
