@@ -7,8 +7,8 @@ Against         volumetric efficiency within at full load.
 Can mislead     engine-air doubt is 5 to 10 %; unmetered air or recirculation make measured less, valve
                 overlap more; 30 K in the wrong temperature is 10 %.
 Proof           high: air mass above what the engine can swallow, with the charge circuit tight; or air
-                counted at rest. Low: below what it must swallow, with recirculation seen to close and no
-                throttle in the way.
+                counted at rest. Low: below what it must swallow, with recirculation seen to close, back
+                pressure within and no throttle in the way.
 Cure            clean or renew the sensor, mend the intake.
 Next test       air mass against swallowed air in a log.
 """
@@ -17,7 +17,8 @@ from calc.checks.evidence import Kind
 from calc.faults.model import Fault, Findings, both, high, low, outside, within
 from calc.faults.pictures import steered
 
-SPOIL_LOW = ("throttle_opens", "exhaust_back_pressure", "rest_temperatures")
+CLEAR_LOW = ("egr_closes", "exhaust_back_pressure")  # each makes the engine swallow less by as much
+SPOIL_LOW = ("throttle_opens", "rest_temperatures")
 
 
 def proof_high(findings: Findings, kind: Kind) -> tuple[str, ...]:
@@ -30,7 +31,7 @@ def proof_high(findings: Findings, kind: Kind) -> tuple[str, ...]:
 
 def proof_low(findings: Findings, kind: Kind) -> tuple[str, ...]:
     """Too little on the road, once recirculation, throttle and exhaust cannot account for it."""
-    if not within(findings, "egr_closes") or outside(findings, "sensor_feed"):
+    if not within(findings, *CLEAR_LOW) or outside(findings, "sensor_feed"):
         return ()
     if any(outside(findings, check) for check in SPOIL_LOW):
         return ()

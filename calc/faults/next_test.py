@@ -1,19 +1,20 @@
 """The test that settles most, a minute: expected information over the tests not yet done.
 
-Information is the mutual information of fault and outcome, over the outcomes that each fault makes (its
-spreads, its pictures on the road). Safety comes first: no full-load pull before tightness and a look at
-wheel and shaft; no exhaust removed while a cheaper test can still decide.
+Safety comes first: no full-load pull before tightness and a look at wheel and shaft, and where a pull would
+tell most, what it waits for is proposed in its place. No exhaust is removed while a cheaper test can still
+decide. A set-up that stands makes a test cheaper; minutes are the workshop's own where it has set them.
 """
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from itertools import product
-from math import fsum, log
+from math import fsum
 
 from calc.checks import TEST_OF_CHECK
 from calc.checks.evidence import Evidence, Kind
-from calc.faults.model import SOUND, Fault, Findings, Picture, Spread
-from calc.faults.weigh import BASELINE, ROAD_TESTS, Weighed
+from calc.faults.information import Outlook
+from calc.faults.meanings import Meaning, meanings
+from calc.faults.model import SOUND, Fault, Findings
+from calc.faults.weigh import BASELINE, Weighed
 
 MINUTES: Mapping[str, float] = {
     "smoke": 15,
@@ -24,7 +25,7 @@ MINUTES: Mapping[str, float] = {
     "solenoid_sweep": 10,
     "sensors_at_rest": 3,
     "road_run": 25,
-    "road_gauges": 40,
+    "road_gauges": 40,  # the run and, 15 more, the gauges on for it
     "turbo_inspection": 20,
     "intake_depression": 10,
     "exhaust_back_pressure": 20,
@@ -39,7 +40,6 @@ MINUTES: Mapping[str, float] = {
     "base_boost_run": 20,
 }
 DECAY_AFTER_SMOKE = 5.0
-GAUGES_WITH_RUN = 15.0  # gauges on for a run that is made anyway
 FULL_LOAD = (
     "road_run",
     "road_gauges",
@@ -48,8 +48,12 @@ FULL_LOAD = (
     "exhaust_back_pressure",
     "cooler_drop",
 )
-LAST = ("wastegate_inspection",)  # exhaust off, or a borescope: after all that is cheaper
-LEADING = 3  # checks of one test that carry most; the others of that test hang on them
+TIGHTNESS = ("charge_decay", "smoke")  # either lets the pulls go on; the cheaper first
+LAST = ("wastegate_inspection",)  # exhaust off, or a borescope: after all that is cheaper and can decide
+DECIDES = 0.02  # a test that is expected to tell so much can still decide [nat]
+APART = 0.3  # of the cars with two faults, so many more of the one show a state: the test tells them apart
+LEFT_TOGETHER = 0.8  # of what tests tell one by one, so much is left where they are done one after another
+WORTH_DOING = 1e-3  # a test that tells less than this is not worth its minutes [nat]
 
 # what each test is really made for: it counts as done when these are examined
 KEYS: Mapping[str, tuple[str, ...]] = {
@@ -61,21 +65,46 @@ KEYS: Mapping[str, tuple[str, ...]] = {
     "road_gauges": ("road_real_boost", "road_sensor", "road_control_pressure"),
     "turbo_inspection": ("turbo_wheels", "turbo_radial_play"),
 }
+# what any run shows beside boost itself; what only says the same again is left out
+ON_THE_RUN = (
+    "road_authority",
+    "road_specified",
+    "road_request",
+    "road_pedal",
+    "road_air_mass",
+    "road_reduced_power",
+    "road_hunting",
+)
+# steps that hold more than the test of their own name
+STEPS: Mapping[str, tuple[str, ...]] = {
+    "solenoid": ("solenoid_electrical",),
+    "road": ("road_run", "road_gauges"),
+}
+SPOKEN_OF = 3  # faults named for a test
 
 
 @dataclass(frozen=True, slots=True)
 class NextTest:
-    """A test worth doing: its contract name, minutes, information in nats, and the faults it tells apart."""
+    """A test worth doing: its contract name, minutes, information in nats, and the faults it tells of.
+
+    results : what each result would mean; of the first test alone.
+    """
 
     test: str
     minutes: float
     information: float
     tells: tuple[str, ...]
+    results: tuple[Meaning, ...] = ()
 
 
 def remaining(evidence: Evidence, findings: Findings) -> list[str]:
     """Tests of this kind of car that are not yet done, in the order of the trade."""
-    return [test for test in MINUTES if applies(test, evidence.kind) and not _done(test, evidence, findings)]
+    aside = _put_aside(evidence)
+    return [
+        test
+        for test in MINUTES
+        if applies(test, evidence.kind) and test not in aside and not _done(test, evidence, findings)
+    ]
 
 
 def minutes_of(test: str, evidence: Evidence, findings: Findings) -> float:
@@ -85,28 +114,81 @@ def minutes_of(test: str, evidence: Evidence, findings: Findings) -> float:
         return float(own)
     if test == "charge_decay" and findings["smoke_leak"].examined:
         return DECAY_AFTER_SMOKE
-    if test == "road_gauges" and not findings["road_tracking"].examined:
-        return MINUTES["road_gauges"]
     return MINUTES[test]
 
 
 def ranked(evidence: Evidence, findings: Findings, weighed: Sequence[Weighed]) -> list[NextTest]:
     """The tests that may be done now, the most telling a minute first."""
+    kind = evidence.kind
     open_tests = remaining(evidence, findings)
-    worth = {test: _information(test, findings, weighed, evidence.kind) for test in open_tests}
+    speaking = {test: _open_checks(test, evidence, findings) for test in open_tests}
+    outlook = Outlook(findings, weighed, kind)
+    worth = {test: outlook.information(test, speaking[test]) for test in open_tests}
     minutes = {test: minutes_of(test, evidence, findings) for test in open_tests}
     rates = {test: worth[test] / minutes[test] for test in open_tests}
-    needs = _needed_first(evidence, findings)
-    for test in open_tests:
-        if test in FULL_LOAD and needs and all(need in rates for need in needs):
-            through = worth[test] / (minutes[test] + fsum(minutes[need] for need in needs))
-            rates[needs[0]] = max(rates[needs[0]], through)
-    allowed = [test for test in open_tests if not (test in FULL_LOAD and needs) and rates[test] > 1e-7]
-    allowed.sort(key=lambda test: (test in LAST, -rates[test]))
+    needs = _needed_first(evidence, findings, open_tests)
+    if needs and all(need in rates for need in needs):
+        first = max(needs, key=lambda need: rates[need])
+        behind = [_rate((*needs, test), worth, minutes) for test in open_tests if test in FULL_LOAD]
+        rates[first] = max([rates[first], *behind])
+    _gauges_on_for_the_same_run(rates, worth, minutes)
+    allowed = [
+        test
+        for test in open_tests
+        if not (test in FULL_LOAD and needs) and rates[test] * minutes[test] >= WORTH_DOING
+    ]
+    deciding = any(worth[test] >= DECIDES for test in allowed if test not in LAST)
+    apart = _telling_apart(_first_group(weighed), outlook, speaking)
+    allowed.sort(
+        key=lambda test: (
+            deciding and test in LAST,
+            bool(apart) and test not in apart,
+            -round(rates[test], 9),
+        )
+    )
     return [
-        NextTest(test, minutes[test], worth[test], _tells(test, findings, weighed, evidence.kind))
+        NextTest(
+            test,
+            minutes[test],
+            worth[test],
+            _tells(speaking[test], weighed, kind),
+            meanings(test, speaking[test], outlook) if test == allowed[0] else (),
+        )
         for test in allowed
     ]
+
+
+def _gauges_on_for_the_same_run(
+    rates: dict[str, float], worth: Mapping[str, float], minutes: Mapping[str, float]
+) -> None:
+    """Gauges go on for a run that is due, if their own minutes tell more than any other test's."""
+    run, gauges = "road_run", "road_gauges"
+    if run not in rates or gauges not in rates or minutes[gauges] <= minutes[run]:
+        return
+    added = (worth[gauges] - worth[run]) / (minutes[gauges] - minutes[run])
+    if added >= max((rate for test, rate in rates.items() if test not in (run, gauges)), default=0.0):
+        rates[gauges] = max(rates[gauges], rates[run] + 1e-6)
+
+
+def _first_group(weighed: Sequence[Weighed]) -> frozenset[str]:
+    """The most probable fault that anything speaks for and those that look like it; empty where none do."""
+    running = [item for item in weighed if item.alike and item.standing in ("possible", "likely")]
+    if not running:
+        return frozenset()
+    first = max(running, key=lambda item: item.probability)
+    return frozenset((first.fault.name, *first.alike))
+
+
+def _telling_apart(
+    group: frozenset[str], outlook: Outlook, speaking: Mapping[str, Sequence[str]]
+) -> set[str]:
+    """The tests that faults of a group answer in different ways."""
+    return {test for test, names in speaking.items() if outlook.spread_of(group, test, names) >= APART}
+
+
+def _rate(tests: Sequence[str], worth: Mapping[str, float], minutes: Mapping[str, float]) -> float:
+    """Information a minute of several tests in a row, which tell less than the sum. [nat/min]"""
+    return LEFT_TOGETHER * fsum(worth[test] for test in tests) / fsum(minutes[test] for test in tests)
 
 
 def applies(test: str, kind: Kind) -> bool:
@@ -132,89 +214,51 @@ def _done(test: str, evidence: Evidence, findings: Findings) -> bool:
     return all(findings[name].examined or findings[name].value is not None for name in keys)
 
 
-def _needed_first(evidence: Evidence, findings: Findings) -> tuple[str, ...]:
+def _put_aside(evidence: Evidence) -> set[str]:
+    """Tests whose step the technician has marked as not applying to this car."""
+    steps = (step for _, step in evidence.items("/steps") if step.get("state") == "does_not_apply")
+    names = [str(step.get("id")) for step in steps]
+    return {test for name in names for test in STEPS.get(name, (name,))}
+
+
+def _needed_first(evidence: Evidence, findings: Findings, open_tests: Sequence[str]) -> tuple[str, ...]:
     """What a full-load pull waits for: tightness and a look at wheel and shaft, neither of them dangerous."""
     needs = []
     if not findings["smoke_leak"].examined and findings["charge_leak_hole"].value is None:
-        needs.append("charge_decay")
+        needs.append(next((test for test in TIGHTNESS if test in open_tests), TIGHTNESS[0]))
     oil = evidence.get("/tests/turbo_inspection/oil_in_outlet")
     if findings["turbo_wheels"].outcome != "within" or oil is True:
         needs.append("turbo_inspection")
     return tuple(needs)
 
 
-def _open_checks(test: str, findings: Findings) -> list[str]:
+def _open_checks(test: str, evidence: Evidence, findings: Findings) -> tuple[str, ...]:
+    """The checks that the test would still decide, those that carry most first."""
     names = KEYS.get(test) or tuple(name for name, of in TEST_OF_CHECK.items() if of == test)
-    return [name for name in names if not findings[name].examined][:LEADING]
+    if test == "road_gauges":
+        names += ON_THE_RUN
+    elif test == "road_run":
+        names = ("road_tracking", *ON_THE_RUN)
+    no_model = evidence.kind.arrangement == "unknown" and not evidence.get("/tests/solenoid/sweep")
+    if no_model or evidence.kind.actuator == "electric":
+        names = tuple(name for name in names if name != "road_control_pressure")
+    return tuple(name for name in names if not findings[name].examined)
 
 
-def _pictures(fault: Fault, test: str, kind: Kind) -> Sequence[Picture]:
-    if test not in ROAD_TESTS:
-        return (Picture(1.0, {}, ""),)
-    return tuple(fault.on_road(kind)) or (Picture(1.0, {}, ""),)
-
-
-def _outcomes(fault: Fault, test: str, names: Sequence[str], kind: Kind) -> list[float]:
-    """Probability of each joint outcome (low, inside, high of every check) in cars with the fault."""
-    pictures = _pictures(fault, test, kind)
-    table: list[float] = []
-    spreads = [
-        (picture.share, [_spread(fault, picture, name, kind) for name in names]) for picture in pictures
-    ]
-    for state in product(range(3), repeat=len(names)):
-        table.append(
-            fsum(
-                share * _product([part[side] for part, side in zip(parts, state, strict=True)])
-                for share, parts in spreads
-            )
-        )
-    return table
-
-
-def _spread(fault: Fault, picture: Picture, name: str, kind: Kind) -> tuple[float, float, float]:
-    spread: Spread = picture.shows.get(name) or fault.shows.get(name) or BASELINE.get(name, SOUND)
-    return spread.low, spread.inside, spread.high
-
-
-def _product(values: Sequence[float]) -> float:
-    result = 1.0
-    for value in values:
-        result *= value
-    return result
-
-
-def _information(test: str, findings: Findings, weighed: Sequence[Weighed], kind: Kind) -> float:
-    names = _open_checks(test, findings)
-    if not names:
-        return 0.0
-    tables = [(item.probability, _outcomes(item.fault, test, names, kind)) for item in weighed]
-    return fsum(_cell([(share, table[cell]) for share, table in tables]) for cell in range(3 ** len(names)))
-
-
-def _cell(shares: Sequence[tuple[float, float]]) -> float:
-    whole = fsum(share * chance for share, chance in shares)
-    if whole <= 0.0:
-        return 0.0
-    return fsum(share * chance * log(chance / whole) for share, chance in shares if share * chance > 0.0)
-
-
-def _tells(test: str, findings: Findings, weighed: Sequence[Weighed], kind: Kind) -> tuple[str, ...]:
+def _tells(names: Sequence[str], weighed: Sequence[Weighed], kind: Kind) -> tuple[str, ...]:
     """The likeliest faults that this test speaks of, at most three."""
-    names = _open_checks(test, findings)
     speaking = [
         item
         for item in weighed
         if item.standing not in ("ruled_out", "proved")
-        and any(_speaks_of(item.fault, test, name, kind) for name in names)
+        and any(_speaks_of(item.fault, name, kind) for name in names)
     ]
     speaking.sort(key=lambda item: -item.probability)
-    return tuple(item.fault.name for item in speaking[:3])
+    return tuple(item.fault.name for item in speaking[:SPOKEN_OF])
 
 
-def _speaks_of(fault: Fault, test: str, name: str, kind: Kind) -> bool:
+def _speaks_of(fault: Fault, name: str, kind: Kind) -> bool:
     sound = BASELINE.get(name, SOUND)
-    for picture in _pictures(fault, test, kind):
-        low, _, high = _spread(fault, picture, name, kind)
-        if max(abs(low - sound.low), abs(high - sound.high)) > 0.2:
-            return True
-    return False
+    pictures = [picture.shows[name] for picture in fault.on_road(kind) if name in picture.shows]
+    spreads = pictures or [fault.shows.get(name, sound)]
+    return any(max(abs(one.low - sound.low), abs(one.high - sound.high)) > 0.2 for one in spreads)

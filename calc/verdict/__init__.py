@@ -149,6 +149,11 @@ def _next_test(
         "minutes": test.minutes,
         "why": summary.why(said, test, finer_gauges),
         "says": summary.next_step(said, test),
+        "results": [
+            {"check": one.check, "result": one.state, "says": says}
+            for one in test.results
+            if (says := summary.would_mean(said, one))
+        ],
     }
 
 

@@ -786,6 +786,9 @@ LESS_PROBABLE = "Less probable now: {fault}."
 NEXT = "Next: {title}, about {minutes} minutes."
 NEXT_WHY = "Minute for minute it tells most about: {faults}."
 NEXT_WHY_PLAIN = "Minute for minute it tells most of what is left to do."
+RESULT = "{title}: {shown}. That would point to: {faults}."
+RESULT_IN_ORDER = "All in order. That would speak against: {faults}."
+RESULT_MORE = "{more} more"
 NEXT_FINER = "A gauge of class {finer} for '{title}' would also settle what is undecided."
 
 TURNS_LESS = (
@@ -881,6 +884,8 @@ MEASURED = {
     "course_back": "It steps back on its way.",
     "vent_to_supply": "By this sweep the vent is {ratio} times as wide as the supply; the road is judged "
     "by it.",
+    "spring": "Going back it comes to rest at {rests}, at {rate}: the spring holds against {preload}, "
+    "friction takes {friction}.",
     "actuator_hole": "The actuator would lose as much through a hole of {mm} mm.",
     "vacuum_at_sea_level": "The air here stands at {outside} absolute: at sea level the same supply would "
     "show {vacuum}.",

@@ -836,6 +836,9 @@ LESS_PROBABLE = "Jetzt weniger wahrscheinlich: {fault}."
 NEXT = "Als Nächstes: {title}, etwa {minutes} Minuten."
 NEXT_WHY = "Das sagt je Minute am meisten über: {faults}."
 NEXT_WHY_PLAIN = "Das sagt je Minute am meisten von dem, was noch bleibt."
+RESULT = "{title}: {shown}. Das spräche für: {faults}."
+RESULT_IN_ORDER = "Alles in Ordnung. Das spräche gegen: {faults}."
+RESULT_MORE = "{more} weitere"
 NEXT_FINER = "Ein Manometer der Klasse {finer} für „{title}“ würde auch klären, was noch offen ist."
 
 TURNS_LESS = (
@@ -948,6 +951,8 @@ MEASURED = {
     "course_back": "Er läuft zwischendurch zurück.",
     "vent_to_supply": "Nach dieser Messung ist die Entlüftung {ratio} mal so weit wie die Versorgung; danach "
     "wird die Fahrt beurteilt.",
+    "spring": "Auf dem Rückweg kommt sie bei {rests} zur Ruhe, mit {rate}: Die Feder hält gegen {preload}, "
+    "die Reibung nimmt {friction}.",
     "actuator_hole": "So viel verlöre die Druckdose durch ein Loch von {mm} mm.",
     "vacuum_at_sea_level": "Die Luft steht hier bei {outside} absolut: Auf Meereshöhe zeigte dieselbe "
     "Versorgung {vacuum}.",

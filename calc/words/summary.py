@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from calc.checks.finding import Finding
 from calc.faults.explain import BoostError
+from calc.faults.meanings import Meaning
 from calc.faults.model import Findings
 from calc.faults.next_test import NextTest
 from calc.faults.weigh import Weighed
@@ -80,6 +81,20 @@ def pair(said: Sentences, first: str, second: str) -> str:
 def next_step(said: Sentences, test: NextTest) -> str:
     """Which test comes next and how long it takes."""
     return str(said.words.NEXT.format(title=said.words.TESTS[test.test], minutes=f"{test.minutes:.0f}"))
+
+
+def would_mean(said: Sentences, result: Meaning) -> str | None:
+    """What one result of the next test would mean; None for a side that the check has no words for."""
+    words = said.words
+    faults = [said.inside(said.fault_title(name)) for name in result.faults]
+    if result.check is None:
+        more = [words.RESULT_MORE.format(more=result.more)] if result.more else []
+        return str(words.RESULT_IN_ORDER.format(faults=said.join([*faults, *more])))
+    check = words.CHECKS[result.check]
+    shown = check.low if result.state == "low" else check.high
+    if not shown:
+        return None
+    return str(words.RESULT.format(title=check.title, shown=shown.rstrip("."), faults=said.join(faults)))
 
 
 def why(said: Sentences, test: NextTest, finer: Sequence[tuple[Finding, float]]) -> str:
