@@ -4,17 +4,19 @@ For a vacuum actuator the pressures are negative; 'early', 'late' and loss go by
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import hypot, sqrt
 from statistics import median
 
+from calc.checks.actuator_sweep import Row, break_doubt, columns, rising_fit, sweep_gauge, sweep_rows
 from calc.checks.evidence import STANDARD, Evidence
 from calc.checks.finding import Check, Finding, all_true
-from calc.signals.breakpoint import SweepFit, fit_sweep
+from calc.signals.breakpoint import SweepFit
 from calc.signals.hysteresis import EDGE, gaps
 from calc.signals.refusal import CannotFit
 from calc.uncertainty.decision import Chances, Limit
 from calc.uncertainty.gauge import Pressure, difference
+from calc.uncertainty.propagation import few_points
 
 HYSTERESIS_KPA, VACUUM_HYSTERESIS_KPA = 15.0, 5.0
 BACK_ON_STOP_MM = 0.5  # travel left at nought that still counts as back; common practice, no source
@@ -22,7 +24,6 @@ NEXT_TO_NOTHING = 0.25  # of the start limit; common practice, no source
 DOES_NOT_HOLD = Chances(0.0, 0.05, 0.95)  # all that was pumped was gone at once
 MOVED_MM = 0.5
 MEDIAN = 1.2533  # a median's standard error over that of a mean, normal errors: sqrt(π/2)
-RISING_FIT = "rising fit"
 STALLED_ROWS = 3  # rising readings, the last no higher than before, from which a pump is at its end
 
 
@@ -30,7 +31,7 @@ def start(evidence: Evidence, check: Check) -> Finding:
     """Pressure at which the rod first moves."""
     fit = rising_fit(evidence)
     if fit is not None:
-        return _fitted(evidence, check, fit.first_movement, fit.se_first_movement, "actuator_start_kpa")
+        return _fitted(evidence, check, fit, fit.first_movement, fit.se_first_movement, "actuator_start_kpa")
     return _typed(evidence, check, "first_movement_kpa", "actuator_start_kpa")
 
 
@@ -38,7 +39,8 @@ def full(evidence: Evidence, check: Check) -> Finding:
     """Pressure at the end of the rod's travel."""
     fit = rising_fit(evidence)
     if fit is not None and fit.full_travel is not None:
-        return _fitted(evidence, check, fit.full_travel, fit.se_full_travel or 0.0, "actuator_full_kpa")
+        se = fit.se_full_travel or 0.0
+        return _fitted(evidence, check, fit, fit.full_travel, se, "actuator_full_kpa")
     return _typed(evidence, check, "full_travel_kpa", "actuator_full_kpa")
 
 
@@ -47,7 +49,7 @@ def travel(evidence: Evidence, check: Check) -> Finding:
 
     A sweep broken off while the rod still moves, short of the full limit, gives a lower bound.
     """
-    rows = _sweep(evidence, "rising")
+    rows = sweep_rows(evidence, "rising")
     limit, start_limit = evidence.limit("actuator_travel_mm"), evidence.limit("actuator_start_kpa")
     if not rows:
         return check.missing()
@@ -62,7 +64,7 @@ def travel(evidence: Evidence, check: Check) -> Finding:
     return found
 
 
-def _still_moving(evidence: Evidence, rows: Sequence["Row"]) -> bool:
+def _still_moving(evidence: Evidence, rows: Sequence[Row]) -> bool:
     """Whether the sweep ends short of the full limit while the rod is still on its way."""
     limit = evidence.limit("actuator_full_kpa")
     if limit is None or len(rows) < 2 or rows[-1].depth >= _near_end(limit):
@@ -75,25 +77,26 @@ def rate(evidence: Evidence, check: Check) -> Finding:
     fit = rising_fit(evidence)
     if fit is None:
         return check.missing()
-    rows = _sweep(evidence, "rising")
-    gauge = _gauge(evidence, fit.first_movement)
+    rows = sweep_rows(evidence, "rising")
+    gauge = sweep_gauge(evidence, fit.first_movement)
     # the class error may differ between both ends of the movement; half of it is allowed for that
     last = fit.full_travel if fit.full_travel is not None else rows[-1].depth
     tilt = fit.rate * gauge.shared / 2.0 / max(1.0, last - fit.first_movement)
     return check.judged(
         fit.rate,
-        hypot(fit.se_rate, tilt),
+        hypot(fit.se_rate * few_points(fit.freedom), tilt),
         _rate_limit(evidence),
         tuple(f"{row.pointer}/{key}" for row in rows for key in ("p_kpa", "travel_mm")),
         may_acquit=gauge.known,
+        grows=2,  # a steeper movement has fewer rows, and the class tilts it more
     )
 
 
 def hysteresis(evidence: Evidence, check: Check) -> Finding:
     """How far apart the rising and the falling line lie at the same travel: twice the friction."""
-    rising, falling = _sweep(evidence, "rising"), _sweep(evidence, "falling")
+    rising, falling = sweep_rows(evidence, "rising"), sweep_rows(evidence, "falling")
     try:
-        apart = gaps(*_columns(rising), *_columns(falling))
+        apart = gaps(*columns(rising), *columns(falling))
     except CannotFit:
         return check.missing()
     width = median(apart)
@@ -101,14 +104,14 @@ def hysteresis(evidence: Evidence, check: Check) -> Finding:
     if limit is None:
         typical = True
         limit = Limit(high=VACUUM_HYSTERESIS_KPA if evidence.kind.vacuum else HYSTERESIS_KPA)
-    gauge = _gauge(evidence, rising[-1].pressure)
+    gauge = sweep_gauge(evidence, rising[-1].pressure)
     places = tuple(f"{row.pointer}/p_kpa" for row in (*rising, *falling))
     read = hypot(gauge.own, gauge.own) if gauge.known else gauge.shared
     doubt = hypot(read, _pressure_of_travel(rising)) * min(1.0, MEDIAN / sqrt(len(apart)))
     return check.judged(width, doubt, limit, places, may_acquit=gauge.known, typical=typical)
 
 
-def _pressure_of_travel(rising: Sequence["Row"]) -> float:
+def _pressure_of_travel(rising: Sequence[Row]) -> float:
     """What the doubt of two travels amounts to in pressure, by the mean rate of the sweep. [kPa]"""
     low, high = min(row.travel for row in rising), max(row.travel for row in rising)
     moving = [row for row in rising if low + EDGE * (high - low) <= row.travel <= high - EDGE * (high - low)]
@@ -167,11 +170,11 @@ def _most_that_pumping_gave(evidence: Evidence) -> tuple[str, float, Pressure] |
     typed = evidence.test_pressure("actuator", "hold/p_kpa")
     if typed is not None:
         return "/tests/actuator/hold/p_kpa", sign * typed.value, typed
-    rows = _sweep(evidence, "rising", by_depth=False)
+    rows = sweep_rows(evidence, "rising", by_depth=False)
     if len(rows) < STALLED_ROWS:
         return None
     last, before = rows[-1], rows[:-1]
-    gauge = _gauge(evidence, last.pressure)
+    gauge = sweep_gauge(evidence, last.pressure)
     if last.depth > max(row.depth for row in before) + gauge.own:
         return None
     return f"{last.pointer}/p_kpa", max(row.depth for row in rows), gauge
@@ -188,14 +191,17 @@ def moves(evidence: Evidence, check: Check) -> Finding:
 
 
 def _moves_in_sweep(evidence: Evidence, check: Check) -> Finding:
-    rows, limit = _sweep(evidence, "rising"), evidence.limit("actuator_start_kpa")
+    rows, limit = sweep_rows(evidence, "rising"), evidence.limit("actuator_start_kpa")
     if not rows:
         return check.missing()
     last = rows[-1]
     read_from = (f"{last.pointer}/travel_mm",)
     if max(row.travel for row in rows) >= MOVED_MM:
         return check.flag(True, read_from)
-    if limit is None or last.depth <= _far_end(limit) + 2.0 * _gauge(evidence, last.pressure).uncertainty:
+    if (
+        limit is None
+        or last.depth <= _far_end(limit) + 2.0 * sweep_gauge(evidence, last.pressure).uncertainty
+    ):
         return check.missing("sweep_too_short")
     return check.flag(False, read_from)
 
@@ -211,67 +217,24 @@ def returns(evidence: Evidence, check: Check) -> Finding:
 
 
 def _returns_in_sweep(evidence: Evidence, check: Check) -> Finding:
-    rows = _sweep(evidence, "falling")
+    rows = sweep_rows(evidence, "falling")
     if not rows:
         return check.missing()
     released = min(rows, key=lambda row: abs(row.depth))
-    if abs(released.depth) > 2.0 * max(_gauge(evidence, released.pressure).uncertainty, 1.0):
+    if abs(released.depth) > 2.0 * max(sweep_gauge(evidence, released.pressure).uncertainty, 1.0):
         return check.missing("sweep_too_short")
     return check.flag(released.travel <= BACK_ON_STOP_MM, (f"{released.pointer}/travel_mm",))
 
 
-def rising_fit(evidence: Evidence) -> SweepFit | None:
-    """First movement, end of travel and rate of the rising sweep, as depth; None if it cannot be fitted."""
-    if RISING_FIT not in evidence.worked_out:
-        try:
-            evidence.worked_out[RISING_FIT] = fit_sweep(*_columns(_sweep(evidence, "rising")))
-        except CannotFit:
-            evidence.worked_out[RISING_FIT] = None
-    fit: SweepFit | None = evidence.worked_out[RISING_FIT]
-    return fit
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """One row of the bench sweep: pressure with the zero taken out, and how deep it drives. [kPa, mm]"""
-
-    pointer: str
-    pressure: float
-    depth: float
-    travel: float
-
-
-def _columns(rows: Sequence["Row"]) -> tuple[list[float], list[float]]:
-    return [row.depth for row in rows], [row.travel for row in rows]
-
-
-def _sweep(evidence: Evidence, direction: str, *, by_depth: bool = True) -> list[Row]:
-    """Rows of the bench sweep in one direction, by depth or as they were read."""
-    gauge, sign = evidence.get("/tests/actuator/gauge"), -1.0 if evidence.kind.vacuum else 1.0
-    rows = [
-        Row(pointer, read.value, sign * read.value, float(item["travel_mm"]))
-        for pointer, item in evidence.items("/tests/actuator/sweep")
-        if (item.get("direction") or "rising") == direction
-        and item.get("p_kpa") is not None
-        and item.get("travel_mm") is not None
-        for read in (evidence.pressure(item["p_kpa"], gauge),)
-    ]
-    return sorted(rows, key=lambda row: row.depth) if by_depth else rows
-
-
-def _gauge(evidence: Evidence, at_kpa: float) -> Pressure:
-    return evidence.pressure(at_kpa, evidence.get("/tests/actuator/gauge"))
-
-
-def _fitted(evidence: Evidence, check: Check, depth: float, se: float, limit: str) -> Finding:
+def _fitted(evidence: Evidence, check: Check, fit: SweepFit, depth: float, se: float, limit: str) -> Finding:
     """A break of the fit: the scatter of the sweep, at least one reading's, joined with the gauge's class."""
     value = -depth if evidence.kind.vacuum else depth
-    gauge = _gauge(evidence, value)
+    gauge = sweep_gauge(evidence, value)
     return check.judged(
         value,
-        hypot(max(se, gauge.own), gauge.shared),
+        hypot(break_doubt(se, fit.freedom, gauge), gauge.shared),
         evidence.limit(limit),
-        tuple(f"{row.pointer}/p_kpa" for row in _sweep(evidence, "rising")),
+        tuple(f"{row.pointer}/p_kpa" for row in sweep_rows(evidence, "rising")),
         may_acquit=gauge.known,
         by_depth=evidence.kind.vacuum,
     )

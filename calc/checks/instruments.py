@@ -1,6 +1,6 @@
 """What the instruments of this job can show at all: the smallest defect, the hose, the calibration."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from math import hypot, sqrt
@@ -17,6 +17,7 @@ from calc.uncertainty.decision import CONFIDENCE, Limit, chances
 from calc.uncertainty.gauge import read
 
 ONE_SIDED = 1.6449  # standard uncertainties beyond an end from which 95 % lie outside
+ROUNDS, MOST_GROWTH = 30, 10.0
 EYE = "flag"  # unit of what is seen or not: no size is measured
 GAUGE_VOLUME = 20e-6  # m3, what a Bourdon tube and its fitting hold; common practice, no source
 STEEPEST_KPA_PER_S = 25.0  # the steepest boost that still counts as settled
@@ -41,7 +42,8 @@ class Shown:
 def smallest_shown(finding: Finding) -> Shown | None:
     """The smallest defect that a finding's instruments show; None where nothing is measured against a limit.
 
-    For the hole the doubt grows with the hole itself, so that the area is solved for.
+    For the hole the doubt grows with the hole itself, so that the area is solved for; where a finding's doubt
+    `grows` with a power of its value, it is carried over to the value asked about.
     """
     if finding.limit is None or finding.uncertainty is None or not finding.examined:
         return None
@@ -49,17 +51,36 @@ def smallest_shown(finding: Finding) -> Shown | None:
         return None
     if "area_m2" in finding.facts:
         return _smallest_hole(finding, finding.limit.high)
-    u, low, high = finding.uncertainty, finding.limit.low, finding.limit.high
+    low, high = finding.limit.low, finding.limit.high
     called = Limit(
-        low=None if low is None else -_beyond(-low, None if high is None else -high, u),
-        high=None if high is None else _beyond(high, low, u),
+        low=None if low is None else -_solved(finding, lambda u: _beyond(-low, _turned(high), u), low),
+        high=None if high is None else _solved(finding, lambda u: _beyond(high, low, u), high),
     )
-    more = ONE_SIDED * u
     found = Limit(
-        low=None if called.low is None else called.low - more,
-        high=None if called.high is None else called.high + more,
+        low=None if called.low is None else -_solved(finding, _farther(-called.low), called.low),
+        high=None if called.high is None else _solved(finding, _farther(called.high), called.high),
     )
-    return Shown(called, found, _can_clear(finding.limit, u))
+    return Shown(called, found, _can_clear(finding.limit, finding.uncertainty))
+
+
+def _turned(end: float | None) -> float | None:
+    return None if end is None else -end
+
+
+def _farther(value: float) -> Callable[[float], float]:
+    return lambda u: value + ONE_SIDED * u
+
+
+def _solved(finding: Finding, value_for: Callable[[float], float], start: float) -> float:
+    """The value that follows from its own doubt: a few rounds, since doubts grow slowly."""
+    u, power = finding.uncertainty or 0.0, finding.facts.get("grows", 0)
+    if not power or not finding.value:
+        return value_for(u)
+    value = start
+    for _ in range(ROUNDS):
+        share = min(abs(value / finding.value), MOST_GROWTH)
+        value = value_for(u * share**power)
+    return value
 
 
 def _can_clear(limit: Limit, u: float) -> bool:

@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Sequence
+from dataclasses import replace
 from math import fsum, hypot
 from typing import Any
 
@@ -225,7 +226,8 @@ def air_mass(evidence: Evidence, check: Check) -> Finding:
         )
         seen.append(Compared(moment, share, share * relative, (moment.place("air_mass_gps"), boost_place)))
     judged = by_pull(check, seen, limit or EFFICIENCY, typical=limit is None)
-    return worst(judged, check, because_of(evidence, "air_mass_gps"))
+    found = worst(judged, check, because_of(evidence, "air_mass_gps"))
+    return replace(found, facts={**found.facts, "grows": 1})
 
 
 def _pedal_down(moment: Moment) -> bool:

@@ -40,7 +40,7 @@ def coil(evidence: Evidence, check: Check) -> Finding:
     typical = limit is None and open_circuit
     if typical:
         limit = Limit(high=OPEN_CIRCUIT_OHM)
-    return check.judged(at_20, doubt, limit, places, typical=typical, open_circuit=open_circuit)
+    return check.judged(at_20, doubt, limit, places, typical=typical, open_circuit=open_circuit, grows=1)
 
 
 def supply(evidence: Evidence, check: Check) -> Finding:

@@ -41,7 +41,7 @@ class BreakpointFit:
 class SweepFit:
     """First movement, rate and (None where the sweep did not get there) full travel, with standard errors.
 
-    `travel` is the way from rest to the stop, or None.
+    `travel` is the way from rest to the stop, or None; `freedom` the degrees of freedom behind the errors.
     """
 
     first_movement: float
@@ -54,6 +54,7 @@ class SweepFit:
     se_travel: float | None
     residual_s: float
     baseline: float
+    freedom: int
 
 
 def fit_breakpoint(pressures: Sequence[float], travels: Sequence[float]) -> BreakpointFit:
@@ -158,6 +159,7 @@ def fit_sweep(pressures: Sequence[float], travels: Sequence[float]) -> SweepFit:
         se_travel=s * math.sqrt(1.0 / ramp.before + 1.0 / ramp.at_stop) if stopped else None,
         residual_s=s,
         baseline=ramp.baseline,
+        freedom=len(points.p) - unknowns,
     )
 
 

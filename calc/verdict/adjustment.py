@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from math import hypot, sqrt
 
-from calc.checks.actuator import rising_fit
+from calc.checks.actuator_sweep import rising_fit
 from calc.checks.evidence import Evidence
 from calc.checks.finding import Finding
 from calc.errors import OutOfRange

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from calc.checks import BY_NAME
+from calc.checks.actuator_sweep import spring
 from calc.checks.control_model import fitted
 from calc.checks.evidence import SEA_LEVEL_KPA, Evidence
 from calc.checks.finding import Finding
@@ -180,7 +181,27 @@ def _course(found: Finding, shown: Shown | None, evidence: Evidence, said: Sente
     }
 
 
+def _spring(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
+    """Preload and friction told apart by the rising and the falling sweep, each with its doubt."""
+    seen = spring(evidence)
+    if seen is None:
+        return {}
+    sign = -1.0 if evidence.kind.vacuum else 1.0
+    pairs = {
+        "rests_kpa": (sign * seen.rests[0], seen.rests[1]),
+        "preload_kpa": (sign * seen.preload[0], seen.preload[1]),
+        "friction_kpa": seen.friction,
+        "falling_rate_mm_per_kpa": seen.falling_rate,
+    }
+    figures = {
+        name: {"value": significant(value, DIGITS), "expanded_uncertainty": significant(doubt, DOUBT_DIGITS)}
+        for name, (value, doubt) in pairs.items()
+    }
+    return {"spring": {**figures, "says": words.spring(said, seen, sign)}}
+
+
 MORE = {
+    "actuator_hysteresis": _spring,
     "solenoid_response": _course,
     "charge_leak_hole": _hole,
     "road_tracking": _where,

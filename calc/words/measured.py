@@ -1,5 +1,6 @@
 """What is said beside a finding: the smallest defect shown, the hole on the road, instruments, the pull."""
 
+from calc.checks.actuator_sweep import Spring
 from calc.checks.control_model import Fit
 from calc.checks.finding import Finding
 from calc.checks.heat import Share
@@ -68,6 +69,19 @@ def vent_to_supply(said: Sentences, own: Fit) -> str:
     spelled = said.figures.spelled
     ratio = f"{spelled(f'{own.ratio:.2f}')} ± {spelled(f'{2.0 * own.uncertainty:.2f}')}"
     return str(said.words.MEASURED["vent_to_supply"].format(ratio=ratio))
+
+
+def spring(said: Sentences, seen: Spring, sign: float) -> str:
+    """Where the rod comes to rest, what the spring holds, what friction takes, the rate on the way back."""
+    kpa = said.figures.measured
+    return str(
+        said.words.MEASURED["spring"].format(
+            rests=kpa(sign * seen.rests[0], seen.rests[1], "kPa"),
+            preload=kpa(sign * seen.preload[0], seen.preload[1], "kPa"),
+            friction=kpa(*seen.friction, "kPa"),
+            rate=kpa(*seen.falling_rate, "mm/kPa"),
+        )
+    )
 
 
 def share(said: Sentences, found: Share) -> str:

@@ -5,7 +5,9 @@ from typing import Any
 import pytest
 from scipy import stats
 
-from tests.calc.checks.bench import DIAL, DIAL_U, by_the_rule, finding, inside, sweep
+from calc.checks.actuator_sweep import spring
+from calc.checks.evidence import Evidence
+from tests.calc.checks.bench import DIAL, DIAL_U, by_the_rule, finding, inside, job, sweep
 
 START = {"actuator_start_kpa": {"min": 60, "max": 80}}
 LIMITS = {
@@ -267,3 +269,21 @@ def test_an_electric_actuator_goes_where_it_is_commanded(readings: dict[str, Any
     assert found.outcome == outcome
     if found.unit == "pct" and found.value is not None:
         assert found.expanded_uncertainty == pytest.approx(2**0.5)  # two readings of ± 1 each
+
+
+@pytest.mark.parametrize("sign", [1, -1])
+def test_preload_and_friction_are_told_apart_by_both_sweeps(sign: int) -> None:
+    """Opens at 74, closes at 66: the spring holds 70, friction takes 4 (elementary statics)."""
+    kind = {"actuator": "vacuum" if sign < 0 else "pressure"}
+    told = Evidence(
+        job({"actuator": {"gauge": "g1", "sweep": sweep(70.0, friction=4.0, sign=sign)}}, boost_control=kind)
+    )
+    seen = spring(told)
+    assert seen is not None
+    assert seen.rests[0] == pytest.approx(66.0, abs=0.01)
+    assert seen.preload[0] == pytest.approx(70.0, abs=0.01)
+    assert seen.friction[0] == pytest.approx(4.0, abs=0.01)
+    assert seen.falling_rate[0] == pytest.approx(0.13, rel=1e-3)
+    own, shared = 5.0 / 12**0.5, 6.4 / 3**0.5
+    assert seen.friction[1] == pytest.approx(2 * own / 2**0.5, rel=1e-6), "the class falls out"
+    assert seen.preload[1] == pytest.approx(2 * (own**2 / 2 + shared**2) ** 0.5, rel=1e-6)

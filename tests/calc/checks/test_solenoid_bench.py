@@ -122,7 +122,7 @@ def test_the_class_of_the_gauge_scales_the_span_and_cancels_in_it() -> None:
 
 @pytest.mark.parametrize(("step", "outcome"), [(5.0, "within"), (10.0, "outside")])
 def test_a_step_back_of_one_rounding_is_none(step: float, outcome: str) -> None:
-    """A dial read to 5 kPa may show one pressure as two values 5 kPa apart, at 80 kPa 6.25 % of the supply."""
+    """A dial read to 5 kPa may show one pressure as two values 5 kPa apart: 6.25 % of a supply of 80."""
     on = [80.0, 75.0, 40.0, 5.0, 0.0, step]
     sweep = [
         {"duty_pct": 20.0 * place, "supply_kpa": 80.0, "control_kpa": kpa} for place, kpa in enumerate(on)

@@ -68,8 +68,9 @@ class Case:
     true: Callable[[Truth], float]
     nominal: Truth
 
-    def examined(self, truth: Truth, shop: Shop) -> Finding:
+    def examined(self, truth: Truth, shop: Shop, spec: Job | None = None) -> Finding:
         job = {"format": "job/1", "id": "j", "gauges": GAUGES, **self.written(truth, shop)}
+        job["spec"] = {**job.get("spec", {}), **(spec or {})}
         site = job.setdefault("site", {})
         site["barometric_kpa_abs"] = shop.other(OUTSIDE, 0.3)
         check = BY_NAME[self.check]

@@ -10,7 +10,7 @@ from scipy import stats
 
 from calc.uncertainty.decision import Limit, chances, outcome
 from calc.uncertainty.gauge import Pressure, difference, read
-from calc.uncertainty.propagation import propagate
+from calc.uncertainty.propagation import few_points, propagate
 
 DIAL: dict[str, Any] = {"id": "g1", "span_kpa": [0, 400], "class_pct": 1.6, "division_kpa": 10}
 SEEDED = settings(max_examples=200, deadline=None, derandomize=True)
@@ -99,3 +99,10 @@ def test_propagation_sees_a_bend_that_a_slope_would_miss() -> None:
     """x³ at nought: the slope is nought, the doubt is not."""
     assert propagate(lambda x: x**3, {"x": 0.0}, {"x": 1.0}) == 1.0
     assert propagate(lambda x, y: x + 2 * y, {"x": 0.0, "y": 0.0}, {"x": 3.0, "y": 2.0}) == 5.0
+
+
+@pytest.mark.parametrize("freedom", [4, 6, 10, 17, 60])
+def test_an_error_from_few_points_is_widened_as_student_says(freedom: int) -> None:
+    """Student's quantile over the normal one, by scipy (JCGM 100, G.3)."""
+    wide = stats.t.ppf(0.975, freedom) / stats.norm.ppf(0.975)
+    assert few_points(freedom) == pytest.approx(wide, rel=0.02 if freedom < 6 else 0.006)
