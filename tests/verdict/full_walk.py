@@ -1,0 +1,114 @@
+"""The next test against the order of the trade: minutes to a proof, and whether faults alike are told apart.
+
+The simulated cars are those of fixtures/simulator; nothing here speaks of real ones. 'Minutes' is the mean
+over the faults of the minutes to the end of the walk; the mean of the faults' own ratios stands beside it.
+"""
+
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Mapping, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import dataclass
+
+from fixtures.simulator import KINDS, faults_of, make
+from tests.full.registry import Row, full_run
+from tests.verdict.walk import Group, Walk, by_fixed_order, by_next_test, walk
+
+CARS, EVERY = 6, 4  # cars a fault in the whole run; in the small form one car of every fourth fault
+GAUGES = ("fine", "coarse", "medium")
+AT_MOST, PARTED = 0.8, 0.95
+# The control unit's aim is below what is asked, and nothing but its own stored codes says why: no test of the
+# contract's list reads these, so none tells the two apart.
+NONE_CAN_PART = (frozenset({"limit_in_force", "specified_value_wrong"}),)
+
+
+@dataclass(frozen=True, slots=True)
+class Both:
+    """One car walked both ways."""
+
+    fault: str
+    ours: Walk
+    fixed: Walk
+
+
+@full_run("walk", "The next test followed to a proof, against the order of the trade stopped at proof too")
+def walks(small: bool) -> Iterator[Row]:
+    seeds = "calibration walk" if small else "test walk"
+    with ProcessPoolExecutor(2) as pool:
+        for kind in ("pressure",) if small else tuple(KINDS):
+            names = [name for name in faults_of(kind) if name != "other_cause"]
+            names = names[::EVERY] if small else names
+            cars = [(f"{seeds} {n}", name, kind, n) for name in names for n in range(1 if small else CARS)]
+            yield from rows(kind, list(pool.map(both, cars, chunksize=2)))
+
+
+def both(car: tuple[str, str, str, int]) -> Both:
+    """Walk one car both ways."""
+    seed, fault, kind, number = car
+    made = make(seed, fault, kind=kind, gauges=GAUGES[number % len(GAUGES)], aged=number % 2 == 0)
+    return Both(fault, walk(made, by_next_test), walk(made, by_fixed_order))
+
+
+def rows(kind: str, cars: Sequence[Both]) -> Iterator[Row]:
+    """The rows of one kind of boost control."""
+    ours, fixed = (minutes([(car.fault, way(car)) for car in cars]) for way in (_ours, _fixed))
+    total = sum(ours.values()) / sum(fixed.values())
+    shown = (
+        f"{sum(ours.values()) / len(ours):.0f} against {sum(fixed.values()) / len(fixed):.0f}, {total:.2f}"
+    )
+    yield Row(f"{kind}: minutes to a proof", shown, f"at most {AT_MOST} times", holds=total <= AT_MOST)
+    ratios = {fault: ours[fault] / fixed[fault] for fault in ours}
+    worst = max(ratios, key=lambda fault: ratios[fault])
+    mean = sum(ratios.values()) / len(ratios)
+    yield Row(f"{kind}: mean of the faults' ratios", f"{mean:.2f}", "stated", holds=True)
+    figures = f"{worst} {ratios[worst]:.2f} ({ours[worst]:.0f} against {fixed[worst]:.0f} minutes)"
+    yield Row(f"{kind}: worst fault", figures, "stated", holds=True)
+    right, wrong = (counted(cars, is_wrong=is_wrong) for is_wrong in (False, True))
+    yield Row(
+        f"{kind}: concluded right", f"{right[0]} against {right[1]} of {len(cars)}", "stated", holds=True
+    )
+    yield Row(
+        f"{kind}: concluded wrong", f"{wrong[0]} against {wrong[1]}", "no more", holds=wrong[0] <= wrong[1]
+    )
+    yield from parted(kind, [group for car in cars for group in car.ours.groups])
+
+
+def parted(kind: str, met: Sequence[Group]) -> Iterator[Row]:
+    """Groups in which nothing was concluded: told apart by the test proposed, where a listed test can."""
+    listed = [group for group in met if group.faults not in NONE_CAN_PART]
+    told = sum(group.parted for group in listed)
+    kept = Counter(f"{' / '.join(sorted(g.faults))} by {g.test}" for g in listed if not g.parted)
+    missed = "".join(f"; not: {name}" for name, _ in kept.most_common(3))
+    yield Row(
+        f"{kind}: alikes told apart by the next test",
+        f"{told} of {len(listed)}{missed}",
+        f"at least {PARTED:.0%}",
+        holds=told >= PARTED * len(listed),
+    )
+    for group in NONE_CAN_PART:
+        seen = sum(one.faults == group for one in met)
+        yield Row(
+            f"{kind}: alikes that no test parts", f"{' / '.join(sorted(group))}, {seen} times", "listed", True
+        )
+
+
+def minutes(walked: Sequence[tuple[str, Walk]]) -> Mapping[str, float]:
+    """Mean minutes of each fault's walks."""
+    filed: dict[str, list[int]] = defaultdict(list)
+    for fault, way in walked:
+        filed[fault].append(way.minutes)
+    return {fault: sum(spent) / len(spent) for fault, spent in filed.items()}
+
+
+def counted(cars: Sequence[Both], *, is_wrong: bool) -> tuple[int, int]:
+    """Right, or wrong, conclusions of both ways."""
+    ways = [[(car.fault, way(car).concluded) for car in cars] for way in (_ours, _fixed)]
+    judged = [[(found == truth) != is_wrong for truth, found in way if found is not None] for way in ways]
+    return sum(judged[0]), sum(judged[1])
+
+
+def _ours(car: Both) -> Walk:
+    return car.ours
+
+
+def _fixed(car: Both) -> Walk:
+    return car.fixed
