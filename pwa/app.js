@@ -5,6 +5,7 @@ import { openWorkbook } from "./store/workbook.js";
 import { sync } from "./store/sync.js";
 import { createAwake } from "./parts/awake.js";
 import { el } from "./parts/el.js";
+import { createGuide } from "./parts/guide.js";
 import { jobContext } from "./parts/job_context.js";
 import { createKeeper } from "./parts/kept.js";
 import { createPainter } from "./parts/painter.js";
@@ -17,6 +18,7 @@ import { actuatorScreen } from "./screens/actuator.js";
 import { actuatorSweepScreen } from "./screens/actuator_sweep.js";
 import { baseBoostScreen } from "./screens/base_boost_run.js";
 import { cardScreen } from "./screens/card.js";
+import { changesScreen } from "./screens/changes.js";
 import { chargeDecayScreen } from "./screens/charge_decay.js";
 import { customerScreen } from "./screens/customer.js";
 import { estimateScreen } from "./screens/estimate.js";
@@ -38,7 +40,7 @@ import { solenoidSweepScreen } from "./screens/solenoid_sweep.js";
 import { verdictScreen } from "./screens/verdict.js";
 import { words } from "./words/words.js";
 
-const HOME = { "": jobsScreen, new: newJobScreen, settings: settingsScreen };
+const HOME = { "": jobsScreen, new: newJobScreen, settings: settingsScreen, changes: changesScreen };
 const OF_A_JOB = {
   "": jobScreen,
   card: cardScreen,
@@ -104,6 +106,8 @@ function createApp(workbook) {
   app.keeper = createKeeper(() => painter.repaintPart(".kept", keptLine(app.keeper)), painter.holdFor);
   app.awake = createAwake(painter.repaint);
   app.verdicts = createVerdicts(engine, words.language, painter.repaint);
+  const [root, card] = [document.querySelector("#app"), document.querySelector("#guide")];
+  app.guide = createGuide(workbook, { root, card, unit: () => app.settings.unit });
   app.show = () => painter.show(() => screenAt(app, route()));
   return app;
 }
@@ -138,7 +142,7 @@ function listen(app) {
 }
 
 /** The first tap may ask the phone not to clear our store by itself; a camera that ended the page is taken up again. */
-function begin(app) {
+async function begin(app) {
   document.documentElement.lang = words.language;
   addEventListener("pointerup", () => navigator.storage?.persist?.(), { once: true });
   if (app.pendingPhoto && !route().length) {
@@ -146,8 +150,15 @@ function begin(app) {
     go("job", job, step.startsWith("look_") ? "look" : step);
   }
   app.show();
+  await breath();
   engine.start();
+  await breath();
   sync.start(app.workbook);
+}
+
+/** Lets the page be painted and a finger be heard between two pieces of work. */
+function breath() {
+  return new Promise((resolve) => setTimeout(resolve));
 }
 
 /** Nothing can be kept: say so at once and in full. */
@@ -159,10 +170,13 @@ function cannotGoOn(title, says, why) {
 async function start() {
   release.start();
   try {
-    const app = createApp(await openWorkbook());
+    const workbook = await openWorkbook();
+    await breath();
+    const app = createApp(workbook);
+    await app.guide.ready();
     applyLook(app.settings);
     listen(app);
-    begin(app);
+    await begin(app);
   } catch (error) {
     cannotGoOn(words.start.failed, words.start.failedSays, error.message);
     throw error;

@@ -3,7 +3,7 @@ import { valueAt } from "./pointer.js";
 
 /** Gathers it afresh for each repaint; `app` is the wiring's own object. */
 export function jobContext(app, id) {
-  const handle = app.workbook.job(id);
+  const handle = app.workbook.job(id) ?? app.guide.job(id);
   if (!handle) return null;
   return {
     app,

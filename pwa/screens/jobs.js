@@ -3,7 +3,7 @@ import { brokenLine } from "../drawings/broken.js";
 import { words } from "../words/words.js";
 import { carName, carUnder } from "../parts/car.js";
 import { el } from "../parts/el.js";
-import { mainButton, page } from "../parts/page.js";
+import { button, mainButton, page } from "../parts/page.js";
 import { link } from "../parts/router.js";
 import { stateLines, timeOf, updateOffer } from "../parts/state.js";
 
@@ -16,7 +16,7 @@ function build(app) {
   const content = {
     title: words.jobs.title,
     key: "main jobs",
-    main: [updateOffer(app), jobs.length ? list(jobs) : teach(), stateLines(app), settingsLink()],
+    main: [updateOffer(app), jobs.length ? list(jobs) : teach(), firstJob(app.guide, app.repaint), stateLines(app), settingsLink()],
     bar: mainButton({ text: words.jobs.fresh, href: link("new") }),
   };
   return page(content, app.keeper);
@@ -49,6 +49,20 @@ function teach() {
     el("h2", {}, words.jobs.nothing),
     brokenLine("", words.jobs.fault),
     el("ol", { class: "lines" }, words.jobs.teach.map((sentence) => el("li", {}, sentence))),
+  );
+}
+
+/** Offered until it was walked through or put aside; in the settings it stays. */
+function firstJob(guide, repaint) {
+  if (!guide.isOpen) return null;
+  const text = words.firstJob;
+  return el(
+    "section",
+    { class: "first-job", key: "first job" },
+    el("h2", {}, text.offer),
+    el("p", {}, text.offerSays),
+    button(guide.isBegun ? text.goOn : text.settings, () => guide.begin(), { key: "first job begins" }),
+    button(text.notNow, () => guide.putAside().then(repaint), { key: "first job not now", kind: "plain" }),
   );
 }
 

@@ -33,7 +33,8 @@ function build(app, storage) {
       screenSettings(app),
       section(text.sync, stateLines(app), button(text.syncNow, () => app.syncNow(), { key: "sync now" })),
       phoneSection(app, storage),
-      section(text.versions, engineLine(app.engineState), app.engineState.version && el("p", { class: "hint" }, text.engineVersion(app.engineState.version))),
+      section(words.firstJob.title, button(words.firstJob.settings, () => app.guide.begin(), { key: "first job" })),
+      section(text.versions, el("p", {}, el("a", { href: link("changes") }, words.changes.title)), engineLine(app.engineState), app.engineState.version && el("p", { class: "hint" }, text.engineVersion(app.engineState.version))),
     ],
   };
   return page(content, app.keeper);

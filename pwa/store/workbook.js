@@ -376,9 +376,9 @@ export class Workbook {
   }
 }
 
-/** Opens the workbook; rejects with a StorageError where nothing would be kept. */
-export async function openWorkbook() {
-  const book = new Book(NAME);
+/** Opens the workbook, or another one by its name; rejects with a StorageError where nothing would be kept. */
+export async function openWorkbook(name = NAME) {
+  const book = new Book(name);
   await book.open();
   const key = "setting:device";
   await book.keep(() => (book.values.has(key) ? null : change({ values: { [key]: uuid7() } })));

@@ -1,8 +1,10 @@
 /** Every sentence the app shows, in German. Sentences of a verdict come from the calculation itself. */
+import { firstJob } from "./de_first_job.js";
 import { log } from "./de_log.js";
 import { tests } from "./de_tests.js";
 
 export const words = {
+  firstJob,
   log,
   tests,
   name: "Teepiece",
@@ -450,6 +452,12 @@ export const words = {
     versions: "Versionen",
     version: (shell) => `App ${shell}`,
     engineVersion: (version) => `Berechnung ${version}`,
+  },
+
+  changes: {
+    title: "Was neu ist",
+    version: (version, day) => `Version ${version} \u00b7 ${day}`,
+    kinds: { mended: "Behoben", false_alarm: "Falscher Alarm", missed_fault: "Übersehener Fehler" },
   },
 
   start: {

@@ -1,8 +1,10 @@
 /** Every sentence the app shows, in English. Sentences of a verdict come from the calculation itself. */
+import { firstJob } from "./en_first_job.js";
 import { log } from "./en_log.js";
 import { tests } from "./en_tests.js";
 
 export const words = {
+  firstJob,
   log,
   tests,
   name: "Teepiece",
@@ -445,6 +447,12 @@ export const words = {
     versions: "Versions",
     version: (shell) => `app ${shell}`,
     engineVersion: (version) => `calculation ${version}`,
+  },
+
+  changes: {
+    title: "What is new",
+    version: (version, day) => `Version ${version} \u00b7 ${day}`,
+    kinds: { mended: "Mended", false_alarm: "False alarm", missed_fault: "Missed fault" },
   },
 
   start: {

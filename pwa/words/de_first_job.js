@@ -1,0 +1,28 @@
+/** Der erste Auftrag, Schritt für Schritt. */
+
+export const firstJob = {
+  title: "Erster Auftrag",
+  offer: "Noch nie benutzt? Ein erster Auftrag, Schritt für Schritt",
+  offerSays: "Drei Minuten mit einem erfundenen Fahrzeug, mit und ohne Empfang. Nichts davon geht in die Werkstatt.",
+  goOn: "Mit dem ersten Auftrag weitermachen",
+  notNow: "Nicht jetzt",
+  settings: "Einen ersten Auftrag durchgehen",
+  count: (number, all) => `Erster Auftrag \u00b7 ${number} von ${all}`,
+  end: "Rundgang beenden",
+  done: "Fertig",
+  own: "Einen eigenen Auftrag anlegen",
+  complaint: "Zieht kräftig an und setzt beim Überholen aus. Seit der Turbolader letzten Monat erneuert wurde.",
+  source: "Erfundene Werte zum Üben; am echten Fahrzeug: die Daten des Herstellers",
+  line: "Das ist der Weg der Luft durch ein erfundenes Fahrzeug mit zu viel Ladedruck. Jede Stelle der Linie ist eine Prüfung. Die Druckdose antippen.",
+  page: "Erst was wohin gehört und was verletzen kann, dann die Messwerte. Handpumpe und Manometer sind an der Druckdose. Den ersten Messwert antippen.",
+  needle: (figure) => `Langsam pumpen: Bei ${figure} bewegt sich die Stange gerade. Hier eintippen oder den Zeiger dorthin ziehen.`,
+  keep: "Da steht schon, was dieser Messwert hieße. Sichern: Ab dann ist er auf diesem Telefon, was auch geschieht.",
+  again: "Gesichert. Jetzt der zweite Messwert: antippen.",
+  second: (figure) => `Gesichert, und das Eingabefeld ist von selbst weitergegangen. Bei vollem Hub zeigt das Manometer ${figure}: eintippen und sichern.`,
+  close: "Beide sind gesichert und mit der Unsicherheit dieses Manometers beurteilt. Das genügt hier: das Eingabefeld schließen.",
+  back: "Jetzt zurück zum Luftweg.",
+  waits: "Die Messwerte sind gesichert. Das Urteil kommt, sobald die Berechnung gestartet ist.",
+  broken: "Die Linie bricht, wo ein Messwert beanstandet ist; der Wert steht daneben. Der Satz oben sagt, warum: antippen.",
+  verdict: "Ein Satz, was dafür und dagegen spricht, und die Abhilfe in Umdrehungen. Am echten Fahrzeug kommen Ansehen und Dichtheit zuerst.",
+  astray: "Ruhig umsehen. Der Pfeil oben führt zum Rundgang zurück.",
+};

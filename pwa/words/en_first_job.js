@@ -1,0 +1,28 @@
+/** The first job, walked through. */
+
+export const firstJob = {
+  title: "First job",
+  offer: "Never used it? A first job, walked through",
+  offerSays: "Three minutes with an invented car, with or without signal. Nothing of it goes to the workshop.",
+  goOn: "Go on with the first job",
+  notNow: "Not now",
+  settings: "Walk through a first job",
+  count: (number, all) => `First job \u00b7 ${number} of ${all}`,
+  end: "End the walk",
+  done: "Done",
+  own: "Open a job of my own",
+  complaint: "Pulls hard, then cuts out when overtaking. Since the turbocharger was changed last month.",
+  source: "Invented figures for practice; on a real car: the vehicle maker's data",
+  line: "This is the way the air goes, through an invented car that boosts too hard. Each place on the line is a test. Tap the actuator.",
+  page: "First what goes where and what can hurt, then the readings. Hand pump and gauge are on the actuator. Tap the first reading.",
+  needle: (figure) => `You pump slowly, and at ${figure} the rod just moves. Type it here, or drag the needle there.`,
+  keep: "It already says what this reading would mean. Keep it: from then on it is on this phone, whatever happens.",
+  again: "Kept. Now the second reading: tap it.",
+  second: (figure) => `Kept, and the pad has gone on by itself. At full travel the gauge shows ${figure}: type and keep it.`,
+  close: "Both are kept, and judged with the doubt of this gauge. That is enough here: close the pad.",
+  back: "Now back to the air line.",
+  waits: "The readings are kept. The verdict comes as soon as the calculation has started.",
+  broken: "The line breaks where a reading is outside its limit, with the figure beside it. The sentence on top says why: tap it.",
+  verdict: "One sentence, what speaks for and against it, and the cure in turns. A real car begins with a look and the tightness test.",
+  astray: "Look around as you like. The arrow at the top leads back to the walk.",
+};
