@@ -38,7 +38,6 @@ class _Batch:
     known: Known
     earlier: dict[str, bytes]
     arrivals: list[Arrival] = field(default_factory=list)
-    taken: dict[str, Operation] = field(default_factory=dict)
 
     def take(self, text: str, read: Operation | RefusedError) -> Answer:
         if isinstance(read, RefusedError):
@@ -51,7 +50,6 @@ class _Batch:
         except RefusedError as refused:
             return Answer(one, "refused", str(refused))
         self.earlier[one] = made
-        self.taken[one] = read
         self.arrivals.append(Arrival(one, read["job"], made, hashlib.sha256(made).hexdigest()))
         return Answer(one, "applied")
 
@@ -72,9 +70,7 @@ def take(connection: sqlite3.Connection, texts: Sequence[str]) -> list[Answer]:
         known = Known(erasures.all_records(connection))
         batch = _Batch(known, operations.made_bytes(connection, ids))
         answers = [batch.take(text, reading) for text, reading in zip(texts, readings, strict=True)]
-        operations.append(connection, batch.arrivals, server_time())
-        for job in dict.fromkeys(arrival.job for arrival in batch.arrivals):
-            jobs.remake(connection, job, batch.taken)
+        jobs.changed(connection, operations.append(connection, batch.arrivals, server_time()))
     return answers
 
 

@@ -13,7 +13,7 @@ from types import FrameType
 from flask import Flask
 from waitress.server import BaseWSGIServer, create_server  # type: ignore[import-untyped]
 
-from api import backup
+from api import backup, documents
 from api import demo as demo_job
 from api.app import create_app
 from api.context import KEY, Context
@@ -61,14 +61,18 @@ def _serve(folder: Path, port: int, demo: bool) -> None:
 
 @contextmanager
 def at_work(app: Flask, report: Callable[[str], object]) -> Iterator[None]:
-    """What goes on beside the requests: the nightly backup, the e-mail, and one connection held open.
+    """What goes on beside the requests: documents, the nightly backup, the e-mail; one connection held open.
 
     Without that one the last request to end would write the log back and take it away each time, which costs
     ten times the request.
     """
     context: Context = app.extensions[KEY]
     with closing(database.connect(context.database)):
-        stops = [backup.keep_nightly(context.data, report), postman.keep_posting(app, report)]
+        stops = [
+            documents.keep_up(context.database),
+            backup.keep_nightly(context.data, report),
+            postman.keep_posting(app, report),
+        ]
         try:
             yield
         finally:

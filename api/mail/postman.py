@@ -59,9 +59,7 @@ def take_wishes(connection: sqlite3.Connection, now: datetime) -> int:
     sender = settings.read(connection, "mail").get("sender", "workshop@localhost.invalid")
     new = 0
     with database.writing(connection):
-        for job in jobs.latest_first(connection):
-            if job.last_number <= seen:
-                break
+        for job in jobs.latest_first(connection, after=seen):
             for wish in job.document.get("deliveries") or []:
                 new += outbox.queue(connection, _letter(job, wish, sender, now))
         settings.write(connection, SEEN, {"seen": _end(connection)})

@@ -42,7 +42,10 @@ def writing(connection: sqlite3.Connection) -> Iterator[None]:
 
 @contextmanager
 def reading(connection: sqlite3.Connection) -> Iterator[None]:
-    """Several reads of one and the same state."""
+    """Several reads of one and the same state; inside a transaction, of that one's."""
+    if connection.in_transaction:
+        yield
+        return
     connection.execute("BEGIN")
     try:
         yield

@@ -181,4 +181,14 @@ MIGRATIONS = (
                 (upper(replace(replace(json_extract(document, '$.vehicle.vin'), ' ', ''), '-', '')))""",
         ),
     ),
+    Migration(
+        5,
+        "jobs whose document is behind their operations",
+        (
+            """CREATE TABLE behind (
+                job TEXT PRIMARY KEY,
+                last_number INTEGER NOT NULL
+            ) STRICT, WITHOUT ROWID""",
+        ),
+    ),
 )

@@ -70,20 +70,22 @@ def hash_at(connection: sqlite3.Connection, number: int) -> str | None:
     return None if row is None else str(row[0])
 
 
-def append(connection: sqlite3.Connection, arrivals: Iterable[Arrival], received_at: str) -> None:
-    """Give the operations the next numbers, in their order."""
+def append(connection: sqlite3.Connection, arrivals: Iterable[Arrival], received_at: str) -> dict[str, int]:
+    """Give the operations the next numbers, in their order; returns the last number of each job of theirs."""
     last = end(connection)
     number, running = last.number, last.hash
-    rows = []
+    rows, last_numbers = [], {}
     for one in arrivals:
         number += 1
         running = running_hash(running, number, one.id)
         rows.append((number, one.id, one.job, one.made, one.sha256, running, received_at))
+        last_numbers[one.job] = number
     connection.executemany(
         "INSERT INTO operations (number, id, job, made, sha256, hash, received_at)"
         " VALUES (?, ?, ?, ?, ?, ?, ?)",
         rows,
     )
+    return last_numbers
 
 
 def page_after(connection: sqlite3.Connection, number: int) -> list[Listed]:

@@ -224,10 +224,33 @@ def test_the_kept_document_can_be_made_again_from_its_operations(app: Flask, pho
     phone.sync(operation(job, FIRST, 96), operation(job, FULL, 171))
     with closing(database.connect(Path(app.extensions["teepiece"].database))) as connection:
         before = jobs.find(connection, job)
+        jobs.catch_up(connection)
         connection.execute("DELETE FROM jobs")
         for one in operations.job_ids(connection):
             jobs.remake(connection, one)
         assert jobs.find(connection, job) == before
+
+
+def test_a_job_reads_the_same_before_and_after_its_document_is_kept(
+    app: Flask, client: FlaskClient, phone: Phone, job: str
+) -> None:
+    other = new_id()
+    phone.sync(operation(other, FIRST, 80), operation(job, FIRST, 96))
+    with closing(database.connect(Path(app.extensions["teepiece"].database))) as connection:
+        before = (jobs.find(connection, job), jobs.latest_first(connection), jobs.latest_first(connection, 1))
+        assert jobs.catch_up(connection) == 2
+        assert (jobs.find(connection, job), jobs.latest_first(connection)) == before[:2]
+        phone.sync(operation(other, FULL, 171))
+        assert [one.id for one in jobs.latest_first(connection)] == [other, job]
+        assert [one.id for one in jobs.latest_first(connection, 1)] == [other]
+        assert [one.id for one in jobs.latest_first(connection, after=2)] == [other]
+        assert [one.id for one in jobs.latest_first(connection, before=3)] == [job]
+        assert jobs.catch_up(connection) == 1
+        assert jobs.catch_up(connection) == 0
+    assert document(client, other)["tests"]["actuator"] == {
+        "first_movement_kpa": 80,
+        "full_travel_kpa": 171,
+    }
 
 
 @pytest.mark.parametrize("vector", **named([vector for vector in VECTORS if "arriving" in vector]))
