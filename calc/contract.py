@@ -170,6 +170,7 @@ COMPLAINT = Group(
         "codes": Texts(),
         "freeze_frame": FreeMap(),
         "reproduced": FLAG,
+        "codes_cleared": FLAG,  # ours: whether codes were cleared before they were read
     }
 )
 
@@ -257,6 +258,8 @@ ROAD_RUN = Group(
         "readings": Items(ROAD_READING),
         "noted": Items(Group(_numbers(*vocabulary.CHANNELS, "pull"))),
         "read_by": TEXT,  # ours: who reads the gauges; asked once a run
+        # ours: how the run was made; a run made wrongly is not judged
+        **_flags("engine_warm", "gear_held", "in_reduced_power", "regenerating"),
         "log": FreeMap(),  # ours: `sha256` of its file and the `columns` accepted; channels are read from it
     }
 )
@@ -341,6 +344,9 @@ TESTS = Group(
                 **_flags("end_stops_learned", "rod_seen_moving"),
                 "current_a": NUMBER,  # ours: what its motor draws, where it was read; judged by nothing
             }
+        ),
+        "gauges_compared": Group(  # ours: two gauges on one T-piece, at working pressure
+            {"gauge": GAUGE_ID, "other_gauge": GAUGE_ID, **_numbers("p_kpa", "other_kpa")}
         ),
         "exhaust_leak": Group(_flags("soot_or_hiss")),
         "egr": Group(_flags("closes")),

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
+from calc.checks.gauge_pairs import Pair, disputed, gauge_pairs, in_dispute
 from calc.physics.atmosphere import standard_pressure, station_pressure
 from calc.uncertainty.decision import Limit
 from calc.uncertainty.gauge import Pressure, read
@@ -129,8 +130,20 @@ class Evidence:
         return {item["id"]: item for _, item in self.items("/gauges") if item.get("id") is not None}
 
     def pressure(self, p_kpa: float, gauge: str | None) -> Pressure:
-        """A pressure with the doubt of the gauge named."""
-        return read(float(p_kpa), self.gauges.get(gauge) if gauge is not None else None)
+        """A pressure with the doubt of the gauge named, more where another gauge contradicts it."""
+        found = read(float(p_kpa), self.gauges.get(gauge) if gauge is not None else None)
+        apart = None if gauge is None else self.disputed.get(gauge)
+        return found if apart is None else in_dispute(found, apart)
+
+    @cached_property
+    def compared(self) -> list[Pair]:
+        """Comparisons of two of the job's gauges at one pressure."""
+        return gauge_pairs(self.job, self.gauges)
+
+    @cached_property
+    def disputed(self) -> dict[str, float]:
+        """The gauges that another one contradicts, with the distance. [kPa]"""
+        return disputed(self.compared)
 
     def test_pressure(self, test: str, key: str) -> Pressure | None:
         """A pressure of a test, read with that test's gauge."""

@@ -30,6 +30,7 @@ class Pressure:
     shared : standard uncertainty that every reading of this gauge shares (its class). [kPa]
     gauge : id of the gauge, or None where none is named.
     span : span of the gauge, or None. [kPa]
+    disputed : whether another gauge of the job, at the same pressure, contradicts it.
     """
 
     value: float
@@ -37,6 +38,7 @@ class Pressure:
     shared: float
     gauge: str | None = None
     span: float | None = None
+    disputed: bool = False
 
     @property
     def uncertainty(self) -> float:
@@ -45,8 +47,8 @@ class Pressure:
 
     @property
     def known(self) -> bool:
-        """Whether the doubt comes from a gauge: an assumed doubt may accuse, never acquit."""
-        return self.gauge is not None
+        """Whether the doubt comes from a gauge that nothing contradicts: else it may accuse, never acquit."""
+        return self.gauge is not None and not self.disputed
 
 
 def read(p_kpa: float, gauge: Mapping[str, Any] | None) -> Pressure:

@@ -25,6 +25,7 @@ def cautions(
         "modified": bool(evidence.get("/vehicle/modified")),
         "not_seen": _rod_only(findings),
         "no_barometer": _pressures_made_absolute(findings) and not evidence.barometric.pointer,
+        "gauges_disagree": bool(evidence.disputed),
         "nothing_left": nothing_left,
         "high_voltage": _is_hybrid(evidence),
     }

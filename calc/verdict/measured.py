@@ -242,13 +242,25 @@ def beside_verdict(evidence: Evidence, said: Sentences) -> Row:
             }
             for gauge in instruments(evidence)
         ],
+        "gauges_compared": [
+            {
+                "gauges": [pair.first, pair.second],
+                "p_kpa": significant(pair.p_kpa, DIGITS),
+                "difference_kpa": significant(pair.apart, DIGITS),
+                "expanded_uncertainty": significant(pair.expanded, DOUBT_DIGITS),
+                "agree": pair.agree,
+                "read_from": list(pair.places),
+                "says": words.compared(said, pair),
+            }
+            for pair in evidence.compared
+        ],
         "road_plan": {"pulls": rows, "gear": None if best is None else best.gear},
         "hints": _hints(evidence, said, none_legal=bool(plan) and legal is not None and best is None),
     }
 
 
 def _hints(evidence: Evidence, said: Sentences, *, none_legal: bool) -> list[str]:
-    found = []
+    found = [words.compared(said, pair) for pair in evidence.compared if not pair.agree]
     if none_legal:
         found.append(said.words.MEASURED["no_legal_gear"])
     vin = evidence.get("/vehicle/vin")

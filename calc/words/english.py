@@ -33,6 +33,7 @@ BECAUSE = {
     "needs_a_log": "Not examined: typed values cannot show it; a log can.",
     "log_too_slow": "Not examined: the log has too few rows a second to show it.",
     "log_too_slow_or_short": "Not examined: the log is too slow, or the pull too short, to show it.",
+    "run_left_out": "Not examined: the run was not made as it should be, so it is not judged.",
     "no_pull": "Not examined: the log holds no full-load pull of 2 s and more.",
     "never_settled": "Not examined: in no pull did boost settle, nor was it overdue.",
     "arrangement_unknown": "Not examined: how this car's solenoid is arranged is not known, and there is no "
@@ -777,11 +778,42 @@ OPEN_UNCLEAR = "Not yet certain: the tests done so far point nowhere yet."
 PAIR = "No single fault explains all findings; {first} and {second} together do."
 
 NOW = {"proved": "Now proved: {sentence}.", "likely": "Now likely: {sentence}."}
+WAS = {"proved": "Before, proved: {fault}.", "likely": "Before, likely: {fault}."}
+WAS_OPEN = "Not certain before."
 NO_LONGER = "No longer certain that {sentence}."
 NOW_CLEARED = "Now ruled out: {faults}."
 NOW_CLEARED_MANY = "Now ruled out: {faults} and {more} more."
-MORE_PROBABLE = "More probable now: {fault}."
-LESS_PROBABLE = "Less probable now: {fault}."
+MORE_PROBABLE = "More probable now: {fault}, {now} %, before {before} %."
+LESS_PROBABLE = "Less probable now: {fault}, {now} %, before {before} %."
+
+# asked; what follows from the answer that spoils it
+QUESTIONS = {
+    "codes_cleared": (
+        "Were codes cleared, or the battery disconnected, before the codes were read?",
+        "Codes were cleared: what was stored is gone, and learned values may have begun afresh. A correction "
+        "says little until the car has been driven again.",
+    ),
+    "engine_warm": (
+        "Was the engine warm in the run?",
+        "The run was made with a cold engine: it is not judged. Warm it up and run again.",
+    ),
+    "gear_held": (
+        "Was each pull made in one gear, the one planned?",
+        "The gear was the wrong one, or changed in the pull: the run is not judged. Run again in one gear.",
+    ),
+    "in_reduced_power": (
+        "Was the car in reduced-power mode in the run?",
+        "In reduced-power mode the car aims low because of a stored fault: the run is not judged. Note the "
+        "codes, clear them and run again.",
+    ),
+    "regenerating": (
+        "Was the particulate filter being burnt clean in the run?",
+        "A run during filter regeneration is not judged. Let it end and run again.",
+    ),
+}
+PRIORS = "Before anything was measured, what this workshop has proved before weighed more: {faults}."
+PRIOR = "{fault} {times} times"
+QUESTION_OF_RUN = "Run {run}: {asks}"
 
 NEXT = "Next: {title}, about {minutes} minutes."
 NEXT_WHY = "Minute for minute it tells most about: {faults}."
@@ -814,6 +846,8 @@ CAUTIONS = {
     "proof needs.",
     "modified": "Parts or software that are not the maker's: the maker's limits may not hold here.",
     "no_barometer": "No barometric pressure or height typed in: 101.3 kPa ± 4 is assumed.",
+    "gauges_disagree": "Two gauges of this job contradict each other at the same pressure: neither clears "
+    "anything until it is known which is wrong.",
     "reduced_power": "In reduced-power mode the car aims low because of a stored fault: note the codes, "
     "clear them and run again before blaming a part.",
     "not_seen": "Rod and travel speak of the rod, not of the valve behind it: that is seen only through a "
@@ -886,6 +920,10 @@ MEASURED = {
     "by it.",
     "spring": "Going back it comes to rest at {rests}, at {rate}: the spring holds against {preload}, "
     "friction takes {friction}.",
+    "gauges_agree": "At {pressure} the gauges {first} and {second} show {apart} apart: within what both may "
+    "be off, {doubt}.",
+    "gauges_disagree": "At {pressure} the gauges {first} and {second} show {apart} apart, more than the "
+    "{doubt} that both may be off: neither clears anything until it is known which is wrong.",
     "actuator_hole": "The actuator would lose as much through a hole of {mm} mm.",
     "vacuum_at_sea_level": "The air here stands at {outside} absolute: at sea level the same supply would "
     "show {vacuum}.",

@@ -34,6 +34,7 @@ BECAUSE = {
     "log_too_slow": "Nicht geprüft: Die Aufzeichnung hat dafür zu wenige Zeilen je Sekunde.",
     "log_too_slow_or_short": "Nicht geprüft: Die Aufzeichnung ist dafür zu langsam oder der Durchzug zu "
     "kurz.",
+    "run_left_out": "Nicht geprüft: Die Fahrt war nicht, wie sie sein soll; sie wird nicht beurteilt.",
     "no_pull": "Nicht geprüft: Die Aufzeichnung enthält keinen Durchzug bei Volllast von 2 s und mehr.",
     "never_settled": "Nicht geprüft: In keinem Durchzug war der Ladedruck eingeschwungen oder überfällig.",
     "arrangement_unknown": "Nicht geprüft: Wie das Taktventil an diesem Fahrzeug angeschlossen ist, ist "
@@ -827,11 +828,43 @@ OPEN_UNCLEAR = "Noch nicht sicher: Die bisherigen Prüfungen weisen in keine Ric
 PAIR = "Kein einzelner Fehler erklärt alle Befunde, zwei zusammen schon. {first}. {second}."
 
 NOW = {"proved": "Jetzt nachgewiesen: {sentence}.", "likely": "Jetzt wahrscheinlich: {sentence}."}
+WAS = {"proved": "Vorher nachgewiesen: {fault}.", "likely": "Vorher wahrscheinlich: {fault}."}
+WAS_OPEN = "Vorher nicht sicher."
 NO_LONGER = "Nicht mehr sicher: {sentence}."
 NOW_CLEARED = "Jetzt ausgeschlossen: {faults}."
 NOW_CLEARED_MANY = "Jetzt ausgeschlossen: {faults} und {more} weitere."
-MORE_PROBABLE = "Jetzt wahrscheinlicher: {fault}."
-LESS_PROBABLE = "Jetzt weniger wahrscheinlich: {fault}."
+MORE_PROBABLE = "Jetzt wahrscheinlicher: {fault}, {now} %, vorher {before} %."
+LESS_PROBABLE = "Jetzt weniger wahrscheinlich: {fault}, {now} %, vorher {before} %."
+
+# asked; what follows from the answer that spoils it
+QUESTIONS = {
+    "codes_cleared": (
+        "Wurden Codes gelöscht oder die Batterie abgeklemmt, bevor die Codes gelesen wurden?",
+        "Codes wurden gelöscht: Was gespeichert war, ist weg, und Lernwerte haben vielleicht neu begonnen. "
+        "Eine Korrektur sagt wenig, bis der Wagen wieder gefahren ist.",
+    ),
+    "engine_warm": (
+        "War der Motor bei der Fahrt warm?",
+        "Die Fahrt war mit kaltem Motor: Sie wird nicht beurteilt. Warm fahren und wiederholen.",
+    ),
+    "gear_held": (
+        "War jeder Durchzug in einem Gang, dem geplanten?",
+        "Der Gang war der falsche oder wurde im Durchzug gewechselt: Die Fahrt wird nicht beurteilt. In "
+        "einem Gang wiederholen.",
+    ),
+    "in_reduced_power": (
+        "War der Wagen bei der Fahrt im Notlauf?",
+        "Im Notlauf ist der Sollwert wegen eines gespeicherten Fehlers niedrig: Die Fahrt wird nicht "
+        "beurteilt. Codes notieren, löschen und erneut fahren.",
+    ),
+    "regenerating": (
+        "Wurde bei der Fahrt der Partikelfilter freigebrannt?",
+        "Eine Fahrt während der Regeneration wird nicht beurteilt. Zu Ende brennen lassen und wiederholen.",
+    ),
+}
+PRIORS = "Vor jeder Messung wog mehr, was diese Werkstatt schon nachgewiesen hat: {faults}."
+PRIOR = "{fault} {times}-mal"
+QUESTION_OF_RUN = "Fahrt {run}: {asks}"
 
 NEXT = "Als Nächstes: {title}, etwa {minutes} Minuten."
 NEXT_WHY = "Das sagt je Minute am meisten über: {faults}."
@@ -872,6 +905,8 @@ CAUTIONS = {
     "mehr Durchzüge bei Volllast, als der Nachweis braucht.",
     "modified": "Teile oder Software nicht vom Hersteller: Seine Grenzwerte gelten hier vielleicht nicht.",
     "no_barometer": "Weder Luftdruck noch Höhe eingetragen: Angenommen sind 101,3 kPa ± 4.",
+    "gauges_disagree": "Zwei Manometer dieses Auftrags widersprechen sich beim selben Druck: Keines "
+    "entlastet etwas, bis klar ist, welches falsch anzeigt.",
     "reduced_power": "Im Notlauf ist der Sollwert wegen eines gespeicherten Fehlers niedrig: Codes notieren, "
     "löschen und erneut fahren, bevor ein Teil beschuldigt wird.",
     "not_seen": "Stange und Hub sagen etwas über die Stange, nicht über die Klappe dahinter: Die sieht man "
@@ -953,6 +988,11 @@ MEASURED = {
     "wird die Fahrt beurteilt.",
     "spring": "Auf dem Rückweg kommt sie bei {rests} zur Ruhe, mit {rate}: Die Feder hält gegen {preload}, "
     "die Reibung nimmt {friction}.",
+    "gauges_agree": "Bei {pressure} zeigen die Manometer {first} und {second} um {apart} verschieden an: "
+    "nicht mehr, als beide abweichen dürfen, {doubt}.",
+    "gauges_disagree": "Bei {pressure} zeigen die Manometer {first} und {second} um {apart} verschieden an, "
+    "mehr als die {doubt}, die beide abweichen dürfen: Keines entlastet etwas, bis klar ist, welches falsch "
+    "anzeigt.",
     "actuator_hole": "So viel verlöre die Druckdose durch ein Loch von {mm} mm.",
     "vacuum_at_sea_level": "Die Luft steht hier bei {outside} absolut: Auf Meereshöhe zeigte dieselbe "
     "Versorgung {vacuum}.",

@@ -3,6 +3,7 @@
 from calc.checks.actuator_sweep import Spring
 from calc.checks.control_model import Fit
 from calc.checks.finding import Finding
+from calc.checks.gauge_pairs import Pair
 from calc.checks.heat import Share
 from calc.checks.instruments import Instrument, Shown
 from calc.checks.on_the_road import PlannedPull, RoadLoss, SensorLine
@@ -114,6 +115,21 @@ def instrument(said: Sentences, gauge: Instrument) -> str:
             )
         )
     return " ".join(str(part) for part in parts)
+
+
+def compared(said: Sentences, pair: Pair) -> str:
+    """Whether two gauges agree at a pressure within both doubts."""
+    kpa = said.figures.with_unit
+    words = said.words.MEASURED["gauges_agree" if pair.agree else "gauges_disagree"]
+    return str(
+        words.format(
+            first=pair.first,
+            second=pair.second,
+            pressure=kpa(pair.p_kpa, "kPa"),
+            apart=kpa(abs(pair.apart), "kPa"),
+            doubt=kpa(pair.expanded, "kPa"),
+        )
+    )
 
 
 def pull(said: Sentences, planned: PlannedPull) -> str:

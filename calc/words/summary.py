@@ -1,6 +1,6 @@
 """What is said of the whole: conclusion, what is open, next test, rod, repair, and the customer's words."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from calc.checks.finding import Finding
 from calc.faults.explain import BoostError
@@ -81,6 +81,24 @@ def pair(said: Sentences, first: str, second: str) -> str:
 def next_step(said: Sentences, test: NextTest) -> str:
     """Which test comes next and how long it takes."""
     return str(said.words.NEXT.format(title=said.words.TESTS[test.test], minutes=f"{test.minutes:.0f}"))
+
+
+def question(said: Sentences, key: str, run: int | None) -> str:
+    """A question about a run, or about the codes; `run` counts the runs where there are several."""
+    asks = said.words.QUESTIONS[key][0]
+    return str(asks) if run is None else str(said.words.QUESTION_OF_RUN.format(run=run, asks=asks))
+
+
+def priors(said: Sentences, weights: Mapping[str, float]) -> str:
+    """Which faults weigh more, or less, by what this workshop has proved before; the weightiest first."""
+    ordered = sorted(weights, key=lambda name: -weights[name])
+    shown = [
+        said.words.PRIOR.format(
+            fault=said.inside(said.fault_title(name)), times=said.figures.spelled(f"{weights[name]:g}")
+        )
+        for name in ordered
+    ]
+    return str(said.words.PRIORS.format(faults=said.join(shown)))
 
 
 def would_mean(said: Sentences, result: Meaning) -> str | None:
@@ -165,9 +183,11 @@ def customer_open(said: Sentences, test: NextTest | None) -> tuple[str, str]:
     return words.CUSTOMER_OPEN, words.CUSTOMER_OPEN_MEANS.format(test=step)
 
 
-def now_concluded(said: Sentences, fault: str, standing: str) -> str:
-    """That a reading made a fault the conclusion."""
-    return str(said.words.NOW[standing].format(sentence=said.words.FAULTS[fault].sentence))
+def now_concluded(said: Sentences, old: tuple[str, str] | None, new: tuple[str, str]) -> str:
+    """That a reading made a fault the conclusion, and what it was before; each a fault and its standing."""
+    words = said.words
+    before = words.WAS[old[1]].format(fault=said.titles([old[0]])) if old else words.WAS_OPEN
+    return f"{before} {words.NOW[new[1]].format(sentence=words.FAULTS[new[0]].sentence)}"
 
 
 def no_longer_concluded(said: Sentences, fault: str) -> str:
@@ -183,7 +203,8 @@ def now_cleared(said: Sentences, faults: Sequence[str]) -> str:
     return str(said.words.NOW_CLEARED.format(faults=shown))
 
 
-def moved(said: Sentences, fault: str, more: bool) -> str:
+def moved(said: Sentences, fault: str, was: float, now: float) -> str:
     """That a fault became more, or less, probable."""
-    template = said.words.MORE_PROBABLE if more else said.words.LESS_PROBABLE
-    return str(template.format(fault=said.titles([fault])))
+    template = said.words.MORE_PROBABLE if now > was else said.words.LESS_PROBABLE
+    share, before = (said.figures.spelled(f"{100.0 * one:.0f}") for one in (now, was))
+    return str(template.format(fault=said.titles([fault]), now=share, before=before))

@@ -16,7 +16,25 @@ def test_nothing_moves_between_equal_verdicts() -> None:
 
 
 def test_a_proof_is_said_first() -> None:
-    assert line({"tests": {"actuator": None}}, late_actuator()) == "Now proved: the actuator moves too late."
+    said = line({"tests": {"actuator": None, "road": None}}, late_actuator())
+    assert said == "Not certain before. Now proved: the actuator moves too late."
+
+
+def test_a_conclusion_that_gives_way_to_another_is_said_with_it() -> None:
+    said = line({}, late_actuator())
+    assert said == "Before, likely: no fault found. Now proved: the actuator moves too late."
+
+
+def test_a_share_that_moved_is_said_before_and_now() -> None:
+    before, after = (
+        {
+            "conclusion": None,
+            "faults": [{"fault": "charge_air_leak", "standing": "possible", "probability": share}],
+        }
+        for share in (0.21, 0.64)
+    )
+    assert calc.what_changed(before, after) == "More probable now: charge air leak, 64 %, before 21 %."
+    assert calc.what_changed(after, before) == "Less probable now: charge air leak, 21 %, before 64 %."
 
 
 def test_a_conclusion_that_falls_is_said() -> None:
