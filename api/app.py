@@ -13,7 +13,7 @@ from api.desk import pages as desk
 from api.erasure import Eraser
 from api.office import pages
 from api.people import access, session
-from api.routes import blobs, deliveries, description, jobs, own, phone, reports, sync
+from api.routes import blobs, deliveries, description, history, jobs, own, phone, reports, sync
 from api.secret import cookie_key
 from api.shelf import Shelf
 from api.store import database
@@ -24,6 +24,7 @@ BLUEPRINTS = (
     jobs.blueprint,
     reports.blueprint,
     deliveries.blueprint,
+    history.blueprint,
     sync.blueprint,
     own.blueprint,
     description.blueprint,

@@ -14,7 +14,7 @@ from pathlib import Path
 from uuid import UUID, uuid4
 
 from api.job import blob_names
-from api.store import database, erasures, jobs, outbox
+from api.store import database, erasures, jobs, outbox, reports
 from api.store.blobs import Blobs
 from api.store.erasures import Erasure
 
@@ -102,6 +102,7 @@ class Eraser:
             touched = dict.fromkeys(record.job for record in records)
             for job in touched:
                 outbox.forget(connection, job)
+                names += reports.forget(connection, job)
                 if jobs.find(connection, job):
                     jobs.remake(connection, job)
         truncate_log(connection)

@@ -15,6 +15,7 @@ DECIMALS = {"JPY": 0, "ISK": 0, "KRW": 0, "CLP": 0, "HUF": 0, "KWD": 3, "BHD": 3
 OPTIONS = ("mend", "mend_and_renew")
 EXACT = Context(prec=60, rounding=ROUND_HALF_UP)
 HUNDRED = Decimal(100)
+DAY = len("2026-11-25")
 SIGNED_FIELDS = ("option", "kind", "name", "unit", "quantity", "price", "discount_pct", "tax_pct")
 
 
@@ -125,7 +126,13 @@ def _tax(rate: Decimal, lines: Iterable[Line], currency: str, by_line: bool) -> 
 
 
 def _authorisation(estimate: Mapping[str, Any], name: str, covers: list[str]) -> Mapping[str, Any] | None:
-    """The last yes to exactly this; a yes to another amount or other lines counts for nothing."""
-    given = [one for one in estimate.get("authorisations") or [] if one]
+    """The last yes to exactly this, given while the price held; any other counts for nothing."""
+    until = str(estimate.get("valid_until") or "")
+    given = [one for one in estimate.get("authorisations") or [] if one and in_time(one, until)]
     fitting = [one for one in given if one.get("option") == name and one.get("covers") == covers]
     return fitting[-1] if fitting else None
+
+
+def in_time(yes: Mapping[str, Any], until: str) -> bool:
+    """Whether a yes was given by a price's last day; days as the clock showed them where it was signed."""
+    return not until or "" < str(yes.get("at") or "")[:DAY] <= until

@@ -1,8 +1,11 @@
-"""Work that is done apart: a child process with a limit of time and memory, ended when it overruns."""
+"""The limits of work that is done apart, in a child process: its memory and its time (see `api.standing`)."""
 
-import subprocess
-import sys
 from pathlib import Path
+
+try:
+    import resource
+except ImportError:  # a system without such limits
+    resource = None  # type: ignore[assignment]
 
 PROJECT = Path(__file__).resolve().parent.parent
 
@@ -15,31 +18,19 @@ class ChildFailedError(Exception):
         self.why = why
 
 
-def run(module: str, given: bytes, seconds: float) -> bytes:
-    """Give a module of ours its input in a process of its own, and return what it wrote.
-
-    Raises
-    ------
-    ChildFailedError
-        it took longer than `seconds`, ran out of memory, or found its input bad
-    """
-    command = [sys.executable, "-m", module]
-    try:
-        done = subprocess.run(
-            command, input=given, capture_output=True, timeout=seconds, cwd=PROJECT, check=False
-        )
-    except subprocess.TimeoutExpired:
-        raise ChildFailedError(f"{module} took longer than {seconds:g} s") from None
-    if done.returncode != 0 or not done.stdout:
-        raise ChildFailedError(f"{module}: {done.stderr.decode(errors='replace')[-2000:]}")
-    return done.stdout
-
-
-def limit(memory: int, seconds: int) -> None:
+def limit(memory: int, seconds: int | None = None) -> None:
     """Bound this process's address space and its time on the processor, where the system has such limits."""
-    try:
-        import resource
-    except ImportError:
+    if resource is None:
         return
     resource.setrlimit(resource.RLIMIT_AS, (memory, memory))
-    resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))
+    if seconds is not None:
+        resource.setrlimit(resource.RLIMIT_CPU, (seconds, seconds))
+
+
+def allow(seconds: int) -> None:
+    """Bound the time on the processor of the next piece of work: the system ends what takes more."""
+    if resource is None:
+        return
+    used = resource.getrusage(resource.RUSAGE_SELF)
+    _, most = resource.getrlimit(resource.RLIMIT_CPU)
+    resource.setrlimit(resource.RLIMIT_CPU, (int(used.ru_utime + used.ru_stime) + 1 + seconds, most))

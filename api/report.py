@@ -10,6 +10,7 @@ import calc
 from api import limits, pictures
 from api.job import LARGEST, NotWholeError, judged, photo_names
 from api.pdf import process
+from api.pdf.course import courses
 from api.pdf.request import ReportRequest
 
 LARGEST_PHOTO = 16 * 1024 * 1024
@@ -45,7 +46,8 @@ def prepare(
     Raises `api.job.NotWholeError` for a document that cannot be judged.
     """
     verdict = judged(job, unit=unit, language=language, read_log=read_log)
-    photos, unreadable = _photos(photo_names(calc.read_job(job.encode())), photo)
+    document = calc.read_job(job.encode())
+    photos, unreadable = _photos(photo_names(document), photo)
     return ReportRequest(
         job=job,
         verdict=verdict,
@@ -57,6 +59,7 @@ def prepare(
         workshop=workshop or {},
         photos=photos,
         unreadable=unreadable,
+        courses=courses(document, read_log),
     )
 
 
@@ -83,13 +86,15 @@ def write(
             unit=unit,
             language=language,
             made_at=_now(),
-            photo=lambda name: (
-                pictures.printed_copy(originals[name].read_bytes()) if name in originals else None
-            ),
+            photo=lambda name: _printed(originals.get(name)),
         )
     except NotWholeError as reason:
         raise UnreadableError(str(reason)) from None
     _save(output, _drawn(request))
+
+
+def _printed(original: Path | None) -> bytes | None:
+    return None if original is None else pictures.copy_of(original.read_bytes(), pictures.PRINTED)
 
 
 def _photos(names: Iterable[str], photo: PhotoFinder) -> tuple[dict[str, bytes], list[str]]:

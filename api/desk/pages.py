@@ -16,6 +16,7 @@ from api.errors import Problem
 from api.guard import SANDBOX_POLICY
 from api.job import NotWholeError, judged, photo_names, title
 from api.office import pages as office
+from api.pdf.course import courses
 from api.pdf.figures import Printer
 from api.pdf.page import page
 from api.pdf.request import ReportRequest
@@ -23,7 +24,8 @@ from api.pdf.words import words_for
 from api.people.language import language, tell, tell_marked
 from api.routes.jobs import asked, find, not_whole
 from api.shelf import Book
-from api.store import jobs, settings
+from api.store import jobs, reports, settings
+from api.store.blobs import NAME
 from api.store.changes import last_change
 from api.store.jobs import KeptJob
 
@@ -59,7 +61,17 @@ def job_page(job_id: str) -> str:
         units=calc.PRESSURE_UNITS,
         remaining=values["verdict"]["remaining"],
         registration=(job.document.get("vehicle") or {}).get("registration") or "",
+        given=reports.of_job(connection(), job.id),
     )
+
+
+@blueprint.get("/desk/check")
+def check() -> str:
+    """Whether a copy of a PDF, by its SHA-256, is one that left this workshop."""
+    copy = request.args.get("sha256", "").strip().lower()
+    is_sum = bool(NAME.fullmatch(copy))
+    known = reports.of_sum(connection(), copy) if is_sum else None
+    return _filled("check.html", asked=copy, is_sum=is_sum, known=known, unit=_unit(), units=())
 
 
 @blueprint.get("/desk/photos/<name>.jpg")
@@ -105,6 +117,7 @@ def _material(job: KeptJob, unit: str) -> ReportRequest:
         made_at=last_change(connection(), job.id),
         workshop=settings.read(connection(), "workshop"),
         photos=dict.fromkeys(there, b""),
+        courses=courses(calc.read_job(job.text.encode()), logs.read),
     )
 
 

@@ -17,7 +17,7 @@ from typing import Any
 
 from flask import Flask
 
-from api import limits, report, shown
+from api import given, limits, logs, report, shown
 from api.clock import moment, stamp
 from api.context import KEY, Context
 from api.job import NotWholeError, blob_names
@@ -200,9 +200,11 @@ def drawer(app: Flask) -> Draw:
                 language=_language(wish),
                 made_at=last_change(connection, job.id),
                 workshop=settings.read(connection, "workshop"),
-                photo=shown.copy_of,
+                photo=shown.printed,
+                read_log=logs.read,
             )
-            return process.draw(wanted)
+            context = app.extensions[KEY]
+            return given.give(connection, context.blobs, context.clock, job.id, wanted)
 
     return draw
 

@@ -21,7 +21,7 @@ from api.office.forms import OfficeForm
 from api.office.pages import Answer, blueprint
 from api.people import trail
 from api.people.language import Later, tell
-from api.store import jobs
+from api.store import jobs, reports
 from api.store.jobs import KeptJob
 
 office_customers = blueprint("office_customers")
@@ -63,6 +63,9 @@ def export(job_id: str) -> Response:
             for name in blob_names(job.document):
                 if path := context().blobs.find(name):
                     archive.write(path, f"{job.id}/{name}")
+            for given in reports.of_job(connection(), job.id):
+                if path := context().blobs.find(given.sha256):
+                    archive.write(path, f"{job.id}/{given.made_at[:10]}-{given.sha256[:8]}.pdf")
     trail.note("did.exported", about=job_id, count=len(held))
     response = Response(packed.getvalue(), mimetype="application/zip")
     response.headers["Content-Disposition"] = 'attachment; filename="customer-data.zip"'

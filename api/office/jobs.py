@@ -14,7 +14,7 @@ from api.errors import Problem
 from api.job import NotWholeError, judged, title
 from api.office.pages import Answer, blueprint
 from api.people.language import language, of_workshop, retell, tell
-from api.store import job_words, jobs, outbox, settings
+from api.store import job_words, jobs, outbox, reports, settings
 from api.store.job_words import JobWords
 from api.store.jobs import KeptJob
 from api.words import USUAL, text
@@ -67,6 +67,7 @@ def job(job_id: str) -> Answer:
         document=kept.document,
         words=words,
         letters=outbox.of_job(connection(), kept.id),
+        given=reports.of_job(connection(), kept.id),
         said=_said,
         retell=retell,
         before=[words_of(other) for other in same_car[:MOST_OF_A_CAR] if other.id != kept.id],

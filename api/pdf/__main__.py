@@ -1,12 +1,12 @@
-"""The child process that draws one report: a request on standard input, the PDF on standard output."""
+"""The child process that draws reports: requests come in, PDFs go out, until nobody asks any more."""
 
-import sys
-
-from api.limits import limit
-from api.pdf.process import MEMORY, PROCESSOR_SECONDS
-from api.pdf.render import render
+from api.limits import allow, limit
+from api.pdf.process import IDLE_SECONDS, MEMORY, PROCESSOR_SECONDS
+from api.pdf.render import look, render
 from api.pdf.request import from_json
+from api.standing import answer
 
 if __name__ == "__main__":
-    limit(MEMORY, PROCESSOR_SECONDS)
-    sys.stdout.buffer.write(render(from_json(sys.stdin.read())))
+    limit(MEMORY)
+    look()
+    answer(lambda given: render(from_json(given.decode())), lambda: allow(PROCESSOR_SECONDS), IDLE_SECONDS)

@@ -15,6 +15,7 @@ from api.pdf.words import Words
 WIDTH, HEIGHT = 690.0, 184.0
 UPPER, LOWER = 26.0, 122.0
 TUBE = 12.0
+LIKELY = "likely"
 REACH = 58.0  # half the length of a station's piece of tube
 
 
@@ -103,7 +104,7 @@ def air_line(document: dict[str, Any], verdict: dict[str, Any], words: Words, *,
     seen = [_seen(station, findings, conclusion, words, customer) for station in stations]
     shapes = [*_joints(stations), *(_piece(one) for one in seen)]
     labels = [_label(one, words) for one in seen]
-    parts = ", ".join(f"{one.name} {words.outcomes[one.state]}" for one in seen)
+    parts = ", ".join(f"{one.name} {_said(one, words)}" for one in seen)
     return drawing(WIDTH, HEIGHT, words.say("way_of_the_air", parts=parts), *shapes, *labels)
 
 
@@ -117,11 +118,17 @@ def stations_of(boost_control: Mapping[str, Any]) -> tuple[Station, ...]:
 
 
 def state(station: Station, findings: Mapping[str, Any], conclusion: Mapping[str, Any]) -> str:
-    """What is known of a part: a finding outside or the conclusion breaks the line there."""
-    if conclusion.get("location") in station.locations:
-        return "outside"
+    """What is known of a part: a finding outside or a proved fault breaks the line there.
+
+    A cause that is likely and that no direct measurement showed breaks nothing.
+    """
     outcomes = {findings[check]["outcome"] for check in station.checks if check in findings}
-    return next((one for one in ("outside", "undecided", "within") if one in outcomes), "not_examined")
+    is_here = conclusion.get("location") in station.locations
+    if "outside" in outcomes or (is_here and conclusion.get("standing") == "proved"):
+        return "outside"
+    if is_here:
+        return LIKELY
+    return next((one for one in ("undecided", "within") if one in outcomes), "not_examined")
 
 
 def _seen(
@@ -148,9 +155,10 @@ def _piece(seen: Seen) -> str:
         return _broken(station.x, left, right, y)
     if seen.state == "within":
         return line(left, y, right, y, stroke=BLUE, stroke_width=TUBE)
-    tube = line(left, y, right, y, stroke=INK if seen.state == "undecided" else GREY, stroke_width=TUBE)
+    is_open = seen.state in ("undecided", LIKELY)
+    tube = line(left, y, right, y, stroke=INK if is_open else GREY, stroke_width=TUBE)
     tube += line(left + 1.2, y, right - 1.2, y, stroke=PAPER, stroke_width=TUBE - 2.4)
-    if seen.state == "undecided":
+    if is_open:
         tube += line(
             left + 1.2, y, right - 1.2, y, stroke=BLUE, stroke_width=TUBE - 2.4, stroke_dasharray="9 7"
         )
@@ -179,11 +187,16 @@ def _joints(stations: tuple[Station, ...]) -> list[str]:
     return [*upper, *lower]
 
 
+def _said(seen: Seen, words: Words) -> str:
+    return words.say("likely_here") if seen.state == LIKELY else words.outcomes[seen.state]
+
+
 def _label(seen: Seen, words: Words) -> str:
     is_broken = seen.state == "outside"
     colour = {"outside": VERMILION, "not_examined": QUIET}.get(seen.state, INK)
     drawn: dict[str, str | float] = {"text_anchor": "middle", "fill": colour}
     below = seen.station.y + (37 if is_broken else 25)
-    second = seen.figure if is_broken and seen.figure else words.outcomes[seen.state]
-    name = text(seen.station.x, below, seen.name, **drawn, font_weight="bold" if is_broken else "normal")
+    second = seen.figure if is_broken and seen.figure else _said(seen, words)
+    is_marked = seen.state in ("outside", LIKELY)
+    name = text(seen.station.x, below, seen.name, **drawn, font_weight="bold" if is_marked else "normal")
     return name + text(seen.station.x, below + 13, second, **drawn, font_size=9.5)

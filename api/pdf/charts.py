@@ -1,4 +1,4 @@
-"""Two drawings from the readings: the actuator against its limits, and the pulls of the road run."""
+"""Drawings from the readings: the actuator or other evidence against limits, the pulls of the road run."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -6,6 +6,7 @@ from math import ceil, floor, log10
 from typing import Any
 
 from api.pdf.figures import Printer
+from api.pdf.findings import limit_of
 from api.pdf.pulls import Pull
 from api.pdf.svg import BLUE, GREY, INK, PALE, PAPER, VERMILION, drawing, element, line, text
 
@@ -13,7 +14,9 @@ WIDTH = 330.0
 LEFT, RIGHT = 8.0, 322.0
 LANE = 52.0
 ROW = 34.0
-SWEEP_TOP, SWEEP_BOTTOM = 26.0, 150.0
+MOST_EVIDENCE = 3
+LIMIT_ROW = 12.0  # below a lane whose limit is written out
+SWEEP_TOP, SWEEP_BOTTOM = 38.0, 154.0
 
 
 @dataclass(frozen=True)
@@ -53,13 +56,44 @@ def actuator(document: dict[str, Any], verdict: dict[str, Any], printer: Printer
     return _lanes_drawn(lanes, printer) if lanes else None
 
 
-def road(pulls: list[Pull], printer: Printer) -> str | None:
-    """For each pull what was aimed at, what the car says and what the gauge says, above the air pressure."""
+def evidence(verdict: dict[str, Any], printer: Printer) -> str | None:
+    """What speaks for the conclusion, each reading against its own limit; None where no figure does."""
+    concluded = (verdict.get("conclusion") or {}).get("fault")
+    speaks: list[str] = next((one["for"] for one in verdict["faults"] if one["fault"] == concluded), [])
+    findings = {finding["check"]: finding for finding in verdict["findings"]}
+    found = [findings[check] for check in speaks if _has_figure(findings[check])][:MOST_EVIDENCE]
+    if not found:
+        return None
+    drawn = [(_lane(one["title"], one), limit_of(one, printer)) for one in found]
+    body = [
+        part
+        for row, (lane, limit) in enumerate(drawn)
+        for part in _lane_drawn(lane, _of_lane(lane), row * (LANE + LIMIT_ROW), limit)
+    ]
+    alt = printer.words.say("charts_alt_evidence", lanes=_in_words([lane for lane, _ in drawn]))
+    return drawing(WIDTH, len(drawn) * (LANE + LIMIT_ROW) + 4, alt, *body)
+
+
+def _has_figure(finding: dict[str, Any]) -> bool:
+    return bool(finding.get("figure") and finding.get("limit") and finding.get("unit") != "flag")
+
+
+def _of_lane(lane: Lane) -> Scale:
+    ends = [end for end in (lane.low, lane.high) if end is not None]
+    return _around([*ends, lane.value - lane.doubt, lane.value + lane.doubt, 0.0], zero=True, least=0.0)
+
+
+def road(pulls: list[Pull], tolerance: float, printer: Printer) -> str | None:
+    """For each pull what was aimed at, what the car says and what the gauge says, above the air pressure.
+
+    `tolerance` is how far boost may be off its aim. [kPa]
+    """
     drawn = [pull for pull in pulls if pull.has_pair]
     if not drawn:
         return None
-    scale = _around([value for pull in drawn for value in pull.values], zero=False)
-    rows = [part for row, pull in enumerate(drawn) for part in _pull(pull, scale, 30 + row * ROW)]
+    aims = [pull.aimed + side for pull in drawn if pull.aimed is not None for side in (-tolerance, tolerance)]
+    scale = _around([*aims, *(value for pull in drawn for value in pull.values)], zero=False)
+    rows = [part for row, pull in enumerate(drawn) for part in _pull(pull, tolerance, scale, 30 + row * ROW)]
     axis_y = 30 + len(drawn) * ROW + 8
     axis = _axis(scale, axis_y, printer, printer.words.say("above_air", unit=printer.unit))
     words = "; ".join(pull.in_words(printer) for pull in drawn)
@@ -86,7 +120,8 @@ def _lanes_drawn(lanes: list[Lane], printer: Printer) -> str:
     ends = [end for lane in lanes for end in (lane.low, lane.high) if end is not None]
     marks = [side for lane in lanes for side in (lane.value - lane.doubt, lane.value + lane.doubt)]
     scale = _around([*ends, *marks], zero=True)
-    body = [part for row, lane in enumerate(lanes) for part in _lane_drawn(lane, scale, row * LANE, printer)]
+    allowed = printer.words.say("allowed")
+    body = [part for row, lane in enumerate(lanes) for part in _lane_drawn(lane, scale, row * LANE, allowed)]
     alt = printer.words.say("charts_alt_actuator", lanes=_in_words(lanes))
     axis_y = len(lanes) * LANE + 14
     axis = _axis(scale, axis_y, printer, printer.words.say("on_the_actuator", unit=printer.unit))
@@ -97,26 +132,32 @@ def _in_words(lanes: list[Lane]) -> str:
     return "; ".join(f"{lane.name} {lane.figure}" for lane in lanes)
 
 
-def _lane_drawn(lane: Lane, scale: Scale, top: float, printer: Printer) -> Iterable[str]:
+def _lane_drawn(lane: Lane, scale: Scale, top: float, allowed: str) -> Iterable[str]:
     colour = VERMILION if lane.is_outside else BLUE
     middle = top + 34
     yield text(LEFT, top + 12, lane.name, font_weight="bold")
-    yield from _allowed(lane, scale, middle, printer)
+    yield from _allowed(lane, scale, middle, allowed)
     yield line(LEFT, middle, RIGHT, middle, stroke=INK, stroke_width=0.6)
     yield from _whisker(scale.at(lane.value - lane.doubt), scale.at(lane.value + lane.doubt), middle, colour)
     yield element("circle", cx=scale.at(lane.value), cy=middle, r=4.4, fill=colour)
     yield text(RIGHT, top + 12, lane.figure, text_anchor="end", fill=colour, font_weight="bold")
 
 
-def _allowed(lane: Lane, scale: Scale, middle: float, printer: Printer) -> Iterable[str]:
+def _allowed(lane: Lane, scale: Scale, middle: float, words: str) -> Iterable[str]:
     if lane.low is None and lane.high is None:
         return
     left = scale.at(lane.low) if lane.low is not None else scale.left
     right = scale.at(lane.high) if lane.high is not None else scale.right
     yield element("rect", x=left, y=middle - 10, width=right - left, height=20, fill=PALE)
-    yield text(
-        (left + right) / 2, middle + 20, printer.words.say("allowed"), text_anchor="middle", font_size=9
-    )
+    place, anchor = _inside((left + right) / 2, len(words) * 2.4)
+    yield text(place, middle + 20, words, text_anchor=anchor, font_size=9)
+
+
+def _inside(middle: float, half: float) -> tuple[float, str]:
+    """Where words stand that are about so wide: on their middle, or at the edge of the drawing."""
+    if middle - half < LEFT:
+        return LEFT, "start"
+    return (RIGHT, "end") if middle + half > RIGHT else (middle, "middle")
 
 
 def _whisker(left: float, right: float, y: float, colour: str) -> Iterable[str]:
@@ -136,26 +177,31 @@ def _legend(printer: Printer) -> Iterable[str]:
     yield text(LEFT + 224, 14, say("gauge_says"), font_size=9.5)
 
 
-def _mark(kind: str, x: float, y: float) -> Iterable[str]:
+def _mark(kind: str, x: float, y: float, colour: str = INK) -> Iterable[str]:
     """Shapes first: a bar, a triangle below the line, a ring on it."""
     if kind == "aimed":
         yield line(x, y - 9, x, y + 9, stroke=BLUE, stroke_width=4)
     elif kind == "car":
         yield element("path", d=f"M{x - 5:.2f} {y + 9:.2f} h10 L{x:.2f} {y + 1:.2f}Z", fill=INK)
     else:
-        yield element("circle", cx=x, cy=y, r=4.6, fill=PAPER, stroke=VERMILION, stroke_width=3)
+        yield element("circle", cx=x, cy=y, r=4.6, fill=PAPER, stroke=colour, stroke_width=3)
 
 
-def _pull(pull: Pull, scale: Scale, top: float) -> Iterable[str]:
+def _pull(pull: Pull, tolerance: float, scale: Scale, top: float) -> Iterable[str]:
     middle = top + 24
     yield text(LEFT, top + 10, pull.title, font_size=10)
+    colour = INK
+    if pull.aimed is not None:
+        left, right = scale.at(pull.aimed - tolerance), scale.at(pull.aimed + tolerance)
+        yield element("rect", x=left, y=middle - 7, width=right - left, height=14, fill=PALE)
     yield line(LEFT, middle, RIGHT, middle, stroke=INK, stroke_width=0.6)
     if pull.aimed is not None and pull.gauge is not None:
-        drawn: dict[str, str | float] = {"stroke": VERMILION, "stroke_width": 2.4}
+        colour = VERMILION if abs(pull.gauge - pull.aimed) > tolerance else INK
+        drawn: dict[str, str | float] = {"stroke": colour, "stroke_width": 2.4}
         yield line(scale.at(pull.aimed), middle, scale.at(pull.gauge), middle, **drawn)
     for kind, value in (("aimed", pull.aimed), ("car", pull.car), ("gauge", pull.gauge)):
         if value is not None:
-            yield from _mark(kind, scale.at(value), middle)
+            yield from _mark(kind, scale.at(value), middle, colour)
 
 
 def _sweep(points: list[dict[str, Any]], lanes: list[Lane], printer: Printer) -> str:
@@ -194,9 +240,9 @@ def _band(lane: Lane, scale: Scale, printer: Printer) -> Iterable[str]:
 def _flag(lane: Lane, scale: Scale) -> Iterable[str]:
     """Where this rod really starts and ends, with the figure beside it."""
     x, colour = scale.at(lane.value), VERMILION if lane.is_outside else BLUE
-    yield line(x, SWEEP_TOP - 4, x, SWEEP_BOTTOM, stroke=colour, stroke_width=1, stroke_dasharray="2 2")
+    yield line(x, SWEEP_TOP - 16, x, SWEEP_BOTTOM, stroke=colour, stroke_width=1, stroke_dasharray="2 2")
     yield text(
-        x - 3, SWEEP_TOP + 4, lane.figure, text_anchor="end", fill=colour, font_weight="bold", font_size=9.5
+        x - 3, SWEEP_TOP - 8, lane.figure, text_anchor="end", fill=colour, font_weight="bold", font_size=9.5
     )
 
 
@@ -212,32 +258,38 @@ def _curve(points: list[dict[str, Any]], way: str, pressures: Scale, travels: Sc
         yield element("circle", cx=x, cy=y, r=2.6 if way == "rising" else 1.8, fill=PAPER, stroke=colour)
 
 
-def _around(values: list[float], *, zero: bool) -> Scale:
-    """A scale that holds all values with a little air; from nought where that tells more."""
+def _around(values: list[float], *, zero: bool, least: float = 10.0) -> Scale:
+    """A scale of at least that span that holds all values with a little air; from nought where told."""
     low, high = min(values), max(values)
     if zero:
         low, high = min(0.0, low), max(0.0, high)
-    margin = max(high - low, 10.0) * 0.1
+    margin = (max(high - low, least) or 1.0) * 0.1
     return Scale(
         low if zero and low == 0.0 else low - margin, high if zero and high == 0.0 else high + margin
     )
 
 
 def _axis(scale: Scale, y: float, printer: Printer, what: str) -> Iterable[str]:
-    per_kpa = printer.pressure.per_kpa
-    step = _round_step((scale.high - scale.low) * per_kpa / 5) / per_kpa
+    return marked_axis(scale, y, printer, what, "_kpa", printer.pressure.per_kpa)
+
+
+def marked_axis(
+    scale: Scale, y: float, printer: Printer, what: str, key: str, per: float = 1.0
+) -> Iterable[str]:
+    """A level axis with about five round marks; `per` is how many of the printed unit one of `key` is."""
+    step = round_step((scale.high - scale.low) * per / 5) / per
     first = ceil(scale.low / step - 1e-9)
     ticks = [(first + n) * step for n in range(12) if (first + n) * step <= scale.high]
     for tick in ticks:
         x = scale.at(tick)
-        anchor = "start" if x < LEFT + 8 else "end" if x > RIGHT - 8 else "middle"
+        anchor = "start" if x < scale.left + 8 else "end" if x > scale.right - 8 else "middle"
         yield line(x, y, x, y + 4, stroke=INK, stroke_width=0.8)
-        yield text(x, y + 13, printer.amount("_kpa", round(tick, 6)), text_anchor=anchor, font_size=9)
-    yield line(LEFT, y, RIGHT, y, stroke=INK, stroke_width=0.8)
-    yield text(RIGHT, y + 25, what, text_anchor="end", font_size=9)
+        yield text(x, y + 13, printer.amount(key, round(tick, 6)), text_anchor=anchor, font_size=9)
+    yield line(scale.left, y, scale.right, y, stroke=INK, stroke_width=0.8)
+    yield text(scale.right, y + 25, what, text_anchor="end", font_size=9)
 
 
-def _round_step(rough: float) -> float:
+def round_step(rough: float) -> float:
     """The next of 1, 2, 5 times a power of ten."""
     power = 10.0 ** floor(log10(rough))
     return next(times * power for times in (1, 2, 5, 10) if times * power >= rough)

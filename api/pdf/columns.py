@@ -14,18 +14,21 @@ LONGEST = 14  # rows of a table that stay together
 
 
 def columns(items: Iterable[Item], count: int, lines: Callable[[Item], float]) -> list[list[Item]]:
-    """The items in `count` columns: each goes to the one that is shortest so far.
+    """The items in `count` columns of about equal height, each column in the order given.
 
-    >>> columns([3, 1, 1, 1, 3], 3, float)
-    [[3], [1, 1], [1, 3]]
+    The tallest is placed first, each goes to the column that is shortest so far.
+
+    >>> columns([1, 3, 1, 1, 3], 3, float)
+    [[3], [3], [1, 1, 1]]
     """
-    filled: list[list[Item]] = [[] for _ in range(count)]
+    listed = list(items)
+    places: list[list[int]] = [[] for _ in range(count)]
     heights = [0.0] * count
-    for item in items:
+    for place in sorted(range(len(listed)), key=lambda place: -lines(listed[place])):
         shortest = heights.index(min(heights))
-        filled[shortest].append(item)
-        heights[shortest] += lines(item)
-    return filled
+        places[shortest].append(place)
+        heights[shortest] += lines(listed[place])
+    return [[listed[place] for place in sorted(column)] for column in places]
 
 
 def halves(items: Sequence[Item], lines: Callable[[Item], float]) -> list[Sequence[Item]]:
@@ -62,6 +65,13 @@ def section_lines(section: Section) -> float:
         max(ceil(len(name) / LABEL_SIGNS), ceil(len(value) / VALUE_SIGNS)) for name, value in section.rows
     ]
     return HEADING_LINES + float(sum(rows)) + sum(len(table.rows) + HEADING_LINES for table in section.tables)
+
+
+def packed_lines(section: Section) -> float:
+    """Likewise where its readings stand one behind the other."""
+    signs = sum(len(name) + len(value) + 5 for name, value in section.rows)
+    tables = sum(len(table.rows) + HEADING_LINES for table in section.tables)
+    return HEADING_LINES + ceil(signs / (LABEL_SIGNS + VALUE_SIGNS)) + float(tables)
 
 
 def text_lines(text: str) -> float:

@@ -80,7 +80,7 @@ def _finding(finding: dict[str, Any], printer: Printer) -> FindingRow:
     return FindingRow(
         title=finding["title"],
         figure=finding["figure"] or printer.words.say("looked_at"),
-        limit=_limit(finding, printer),
+        limit=limit_of(finding, printer),
         outcome=printer.words.outcomes[outcome],
         shape=outcome.replace("_", "-"),
         says=finding["says"],
@@ -95,7 +95,8 @@ def beside(finding: dict[str, Any]) -> list[str]:
     return [one["says"] for one in more if one.get("says")]
 
 
-def _limit(finding: dict[str, Any], printer: Printer) -> str:
+def limit_of(finding: dict[str, Any], printer: Printer) -> str:
+    """The limit that a finding was judged against, as printed; a dash where there is none to show."""
     ends = finding.get("limit")
     if not ends or finding["unit"] == "flag":
         return "–"

@@ -6,9 +6,9 @@ from typing import Any
 from markupsafe import Markup
 
 from api.job import title
-from api.pdf import charts, readings
+from api.pdf import charts, readings, run_chart, story
 from api.pdf.airline import air_line
-from api.pdf.columns import columns, halves, pieces, section_lines, text_lines
+from api.pdf.columns import columns, halves, packed_lines, pieces, section_lines, text_lines
 from api.pdf.estimates import estimate
 from api.pdf.figures import Printer
 from api.pdf.findings import FindingRow, fault_rows, finding_rows, not_examined, not_weighed
@@ -16,6 +16,8 @@ from api.pdf.pulls import pulls
 from api.pdf.request import ReportRequest
 from api.pdf.words import words_for
 
+USUAL_TOLERANCE_KPA = 10.0  # the contract's, where none is given
+HALF_WIDTH, WHOLE_WIDTH = 330.0, 690.0
 SENTENCE_END = re.compile(r"(?<=[.!?]) (?=\S)")
 
 
@@ -31,7 +33,9 @@ def page(request: ReportRequest) -> dict[str, Any]:
         "paper": request.paper,
         "language": request.language,
         "say": printer.words.say,
-        "arranged": lambda sections: columns(pieces(sections), 3, section_lines),
+        "arranged": lambda sections: columns(
+            pieces(sections), 3, packed_lines if is_customers else section_lines
+        ),
         "halves": lambda items: halves(items, text_lines),
         "said": lambda rows: halves(rows, _lines_said),
         "heading": heading,
@@ -48,10 +52,12 @@ def page(request: ReportRequest) -> dict[str, Any]:
         "pulls": [(pull.title, pull.cells(printer)) for pull in pulls(document, printer)],
         "pulls_note": printer.words.say("pulls_note", unit=printer.unit),
         "estimate": estimate(document, printer),
-        "codes": _codes(document, printer),
+        "codes": story.codes(document, printer),
+        "gauges_used": story.gauges(document, printer),
+        **_runs(request, printer),
         "photos": _photos(document, request, printer),
         "verdict": verdict,
-        **_noted(document, names),
+        **_noted(document, names, request),
         **_versions(verdict, request, printer),
     }
 
@@ -99,33 +105,43 @@ def _sentences(verdict: dict[str, Any], printer: Printer, *, customer: bool) -> 
         "headline": headline,
         "lead": more[0] if more else "",
         "means": verdict["customer"]["means"] if customer else "",
-        "proposal": printer.words.say("cure_customer") if cure and proof.get("proved") is not True else "",
+        "proposal": story.proposal(verdict, printer),
+        "unpriced": story.unpriced(verdict, printer),
         "cure": cure.get("says") or "",
         "proof": proof.get("says") or "",
     }
 
 
-def _codes(document: dict[str, Any], printer: Printer) -> list[tuple[str, str]]:
-    """Codes before, whether they were cleared, and what was read again: only once there is an after."""
-    after, words = document.get("after_repair") or {}, printer.words
-    if not after:
-        return []
-    before = (document.get("complaint") or {}).get("codes") or []
-    rows = [(words.say("codes_before"), ", ".join(before) or words.say("codes_none"))]
-    for key in ("codes_cleared", "learned_values_reset"):
-        if key in after:
-            rows.append((printer.label(key), words.answers[after[key]]))
-    if "codes_reread" in after:
-        rows.append((words.say("codes_after"), ", ".join(after["codes_reread"]) or words.say("codes_none")))
-    return rows
-
-
 def _charts(document: dict[str, Any], verdict: dict[str, Any], printer: Printer) -> list[dict[str, Any]]:
+    """How we know, at a glance: the readings that speak for it, and the road."""
+    say = printer.words.say
+    tolerance = float((document.get("spec") or {}).get("boost_tolerance_kpa") or USUAL_TOLERANCE_KPA)
     drawn = (
-        (printer.words.say("actuator_chart"), charts.actuator(document, verdict, printer)),
-        (printer.words.say("road_chart"), charts.road(pulls(document, printer), printer)),
+        _evidence(document, verdict, printer),
+        (say("road_chart"), charts.road(pulls(document, printer), tolerance, printer)),
     )
     return [{"title": name, "svg": Markup(svg)} for name, svg in drawn if svg]  # noqa: S704 - drawn by us
+
+
+def _evidence(document: dict[str, Any], verdict: dict[str, Any], printer: Printer) -> tuple[str, str | None]:
+    """The actuator on its pump, or where the fault lies elsewhere, what speaks for that."""
+    say, location = printer.words.say, (verdict.get("conclusion") or {}).get("location")
+    if location not in (None, "none", "actuator"):
+        svg = charts.evidence(verdict, printer)
+        if svg:
+            return say("evidence_chart"), svg
+    return say("actuator_chart"), charts.actuator(document, verdict, printer)
+
+
+def _runs(request: ReportRequest, printer: Printer) -> dict[str, Any]:
+    """The logged pulls over time: each of them for the technician, the clearest of each phase for others."""
+    shown = run_chart.panels(request.courses, printer, every=request.form == "technical")
+    width = HALF_WIDTH if len(shown) > 1 else WHOLE_WIDTH
+    drawn = run_chart.drawn(shown, width, printer)
+    return {
+        "runs": [{"title": title, "svg": Markup(svg)} for title, svg in drawn],  # noqa: S704 - drawn by us
+        "runs_legend": Markup(run_chart.legend(shown, WHOLE_WIDTH, printer)) if drawn else "",  # noqa: S704
+    }
 
 
 def _photos(document: dict[str, Any], request: ReportRequest, printer: Printer) -> list[dict[str, str]]:
@@ -147,7 +163,8 @@ def _photos(document: dict[str, Any], request: ReportRequest, printer: Printer) 
     return photos
 
 
-def _noted(document: dict[str, Any], names: readings.Names) -> dict[str, Any]:
+def _noted(document: dict[str, Any], names: readings.Names, request: ReportRequest) -> dict[str, Any]:
+    ranges = {course["run"]: course["ranges"] for course in request.courses}
     return {
         "vehicle": readings.part(document, "vehicle", names),
         "complaint_noted": readings.part(document, "complaint", names),
@@ -156,7 +173,7 @@ def _noted(document: dict[str, Any], names: readings.Names) -> dict[str, Any]:
         "site": readings.part(document, "site", names),
         "gauges": readings.gauges(document, names),
         "tests": readings.tests(document, names),
-        "road": readings.road(document, names),
+        "road": readings.road(document, names, ranges),
         "steps": readings.steps(document, names),
     }
 

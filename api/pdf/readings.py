@@ -8,8 +8,9 @@ from api.pdf.figures import Printer, is_number
 from api.pdf.order import in_order
 
 LONGEST_LOG = 40
-SHORT = 12  # rows
-HALF = 6  # columns of a table that fit half a page
+SHORT = 24  # rows
+HALF = 76  # signs of a table's row that fit half a page
+LONGEST_WORD, LONGEST_CELL = 16, 44  # signs; what is longer is broken
 NARROW = 3  # columns of a table that still fit beside others
 DAYS = frozenset({"calibrated_on", "taken_at", "when"})
 UNSEEN = frozenset({"id", "rank"})
@@ -22,6 +23,25 @@ class Table:
     title: str
     head: list[str]
     rows: list[list[str]]
+
+    @property
+    def widths(self) -> list[int]:
+        """The columns' shares of the width, by the longest word of each head and the longest cell. [%]"""
+        return [round(100 * one / sum(self.signs)) for one in self.signs]
+
+    @property
+    def signs(self) -> list[int]:
+        """How many signs wide each column should be."""
+        columns = zip(self.head, *self.rows, strict=True)
+        return [max(_longest_word(head), *map(_signs, cells), 1) for head, *cells in columns]
+
+
+def _longest_word(text: str) -> int:
+    return 2 + min(max(map(len, text.split()), default=0), LONGEST_WORD)
+
+
+def _signs(text: str) -> int:
+    return 2 + min(len(text), LONGEST_CELL)
 
 
 @dataclass
@@ -41,7 +61,7 @@ class Section:
     def is_short(self) -> bool:
         """Whether it stands in half a page's width without running on to the next page."""
         return sum(len(table.rows) for table in self.tables) <= SHORT and all(
-            len(table.head) <= HALF for table in self.tables
+            sum(table.signs) <= HALF for table in self.tables
         )
 
     def __bool__(self) -> bool:
@@ -94,10 +114,15 @@ def gauges(document: dict[str, Any], names: Names) -> list[Section]:
     return sections
 
 
-def road(document: dict[str, Any], names: Names) -> list[Section]:
-    """Each road run with its gauge readings, what was noted, and its log."""
+def road(document: dict[str, Any], names: Names, ranges: Mapping[str, Any]) -> list[Section]:
+    """Each road run with its gauge readings, what was noted, and its log.
+
+    `ranges` holds by the run's id how often each channel was read, its least and its greatest value.
+    """
     runs = (document.get("tests") or {}).get("road") or []
-    return [_run(number, run, names) for number, run in enumerate(runs, 1)]
+    return [
+        _run(number, run, ranges.get(run.get("id") or "", {}), names) for number, run in enumerate(runs, 1)
+    ]
 
 
 def steps(document: dict[str, Any], names: Names) -> Table | None:
@@ -130,12 +155,17 @@ def _test(key: str, test: dict[str, Any], names: Names) -> Section:
     return section
 
 
-def _run(number: int, run: dict[str, Any], names: Names) -> Section:
+def _run(number: int, run: dict[str, Any], ranges: dict[str, list[float]], names: Names) -> Section:
     section = Section(f"{names.printer.words.sections['road']} {number}")
-    channels = run.get("channels") or {}
-    _fill(section, {key: given for key, given in run.items() if key != "channels"}, names)
-    if channels:
+    channels, file = run.get("channels") or {}, run.get("log") or {}
+    _fill(section, {key: given for key, given in run.items() if key not in ("channels", "log")}, names)
+    if file.get("sha256"):
+        section.rows.append((names.printer.label("log"), str(file["sha256"])))
+    if channels and not _is_long(channels):
         section.tables.append(_log(channels, names))
+    elif channels or ranges:
+        section.rows.append((names.printer.words.say("log"), names.printer.words.say("log_ranges")))
+        section.rows.extend(_ranges(_ranges_of(channels) if channels else ranges, names))
     return section
 
 
@@ -194,20 +224,26 @@ def _cell(key: str, given: Any, names: Names) -> str:
 def _log(channels: dict[str, list[float | None]], names: Names) -> Table:
     kept = {key: channels[key] for key in in_order(channels) if channels[key]}
     longest = max((len(samples) for samples in kept.values()), default=0)
-    if longest > LONGEST_LOG:
-        return _summary(kept, names)
     rows = [[_cell(key, samples[n], names) for key, samples in kept.items()] for n in range(longest)]
     return Table(names.printer.words.say("log"), [_head(key, names) for key in kept], rows)
 
 
-def _summary(channels: dict[str, list[float | None]], names: Names) -> Table:
-    rows = []
-    for key, samples in channels.items():
-        read = [sample for sample in samples if sample is not None]
-        ends = [_cell(key, end, names) for end in (min(read), max(read))] if read else ["–", "–"]
-        rows.append([_head(key, names), str(len(read)), *ends])
-    say = names.printer.words.say
-    return Table(say("log_long"), [say("channel"), say("samples"), say("least"), say("greatest")], rows)
+def _is_long(channels: dict[str, list[float | None]]) -> bool:
+    return max((len(samples) for samples in channels.values()), default=0) > LONGEST_LOG
+
+
+def _ranges_of(channels: dict[str, list[float | None]]) -> dict[str, list[float]]:
+    read = {key: [one for one in samples if one is not None] for key, samples in channels.items()}
+    return {key: [float(len(some)), min(some), max(some)] for key, some in read.items() if some}
+
+
+def _ranges(ranges: Mapping[str, list[float]], names: Names) -> Iterable[tuple[str, str]]:
+    """Of each channel its least and its greatest value, and how often it was read."""
+    for key in in_order(ranges):
+        count, *ends = ranges[key]
+        if count:
+            shown = names.printer.limit(key, {"min": ends[0], "max": ends[1]})
+            yield names.printer.label(key), f"{shown} ({count:.0f})"
 
 
 def _joined(key: str, given: list[Any], names: Names) -> str:

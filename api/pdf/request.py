@@ -23,7 +23,7 @@ class ReportRequest:
     `job` and `verdict` are the two JSON texts, attached to the PDF as they are; `made_at` is RFC 3339 and
     the only time that enters the file; `photos` are the printed copies by the SHA-256 of their originals, and
     `unreadable` names those that are there and cannot be decoded; `workshop` holds name, street and town
-    for a job that names no workshop itself.
+    for a job that names no workshop itself; `courses` are the logged runs as drawn (see `api.pdf.course`).
     """
 
     job: str
@@ -36,6 +36,7 @@ class ReportRequest:
     workshop: dict[str, str] = field(default_factory=dict)
     photos: dict[str, bytes] = field(default_factory=dict)
     unreadable: list[str] = field(default_factory=list)
+    courses: list[dict[str, Any]] = field(default_factory=list)
 
     @property
     def document(self) -> dict[str, Any]:

@@ -4,6 +4,7 @@ from xml.sax.saxutils import escape, quoteattr
 
 INK, PAPER, BLUE, VERMILION, PALE = "#16213a", "#ffffff", "#0065a4", "#c24d00", "#dbe6f1"
 GREY = "#8a8f9c"  # lines
+RULE = "#cfd4de"  # level lines behind a curve
 QUIET = "#5d6376"  # words, 5.9 to 1 on white (WCAG 2.2, 1.4.3)
 
 

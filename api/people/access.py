@@ -55,7 +55,7 @@ RULES = {
     "reports.report_pdf": EVERYONE,
     "reports.given_out": EVERYONE,
     "reports.earlier": EVERYONE,
-    "reports.history": EVERYONE,
+    "history.of_car": EVERYONE,
     "deliveries.of_job": EVERYONE,
     "sync.standing": EVERYONE,
     "sync.whole_job": PHONES,

@@ -104,11 +104,12 @@ class Blobs:
         if NAME.fullmatch(name):
             self._path(name).unlink(missing_ok=True)
             self._part(name).unlink(missing_ok=True)
-            self.copy_path(name).unlink(missing_ok=True)
+            for copy in self.copies.glob(f"{name}*.jpg"):
+                copy.unlink(missing_ok=True)
 
-    def copy_path(self, name: str) -> Path:
-        """Where the copy of a photo lies, or would lie."""
-        return self.copies / f"{name}.jpg"
+    def copy_path(self, name: str, longest: int) -> Path:
+        """Where the copy of a photo with so many pixels a side lies, or would lie."""
+        return self.copies / f"{name}-{longest}.jpg"
 
     def _add(self, name: str, part: Part) -> None:
         path = self._part(name)

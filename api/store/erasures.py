@@ -33,12 +33,18 @@ class Known:
 
     def covers(self, job: str, path: str) -> bool:
         """Whether what stands at this place counts for nothing."""
-        return any(is_at_or_in(path, erased) for erased in self._paths.get(job, ()))
+        erased = self._paths.get(job)
+        return erased is not None and any(is_at_or_in(path, one) for one in erased)
 
 
 def all_records(connection: sqlite3.Connection) -> list[Erasure]:
     """Every record, by id."""
     return [Erasure(*row) for row in connection.execute("SELECT id, job, path FROM erasures ORDER BY id")]
+
+
+def covering(connection: sqlite3.Connection, job: str) -> int:
+    """How many records there are of a job."""
+    return int(connection.execute("SELECT count(*) FROM erasures WHERE job = ?", (job,)).fetchone()[0])
 
 
 def sum_of(records: Iterable[Erasure]) -> str:

@@ -191,4 +191,23 @@ MIGRATIONS = (
             ) STRICT, WITHOUT ROWID""",
         ),
     ),
+    Migration(
+        6,
+        "reports that were given out",
+        (
+            """CREATE TABLE reports (
+                job TEXT NOT NULL,
+                drawn_from TEXT NOT NULL,
+                sha256 TEXT NOT NULL,
+                form TEXT NOT NULL,
+                paper TEXT NOT NULL,
+                unit TEXT NOT NULL,
+                language TEXT NOT NULL,
+                made_at TEXT NOT NULL,
+                given_at TEXT NOT NULL,
+                PRIMARY KEY (job, drawn_from)
+            ) STRICT, WITHOUT ROWID""",
+            "CREATE INDEX reports_by_sum ON reports (sha256)",
+        ),
+    ),
 )

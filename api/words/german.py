@@ -270,6 +270,25 @@ JOBS = {
     "customer.erased": "Der Kunde ist gelöscht; Aufträge: {count}. Die Telefone folgen mit dem nächsten"
     " Abgleich.",
     "customer.no_name": "ohne Namen",
+    "papers.title": "Herausgegebene PDFs",
+    "papers.made": "Stand des Auftrags",
+    "papers.form": "Form",
+    "papers.sum": "SHA-256 der Datei",
+    "papers.form_customer": "für den Kunden",
+    "papers.form_short": "eine Seite",
+    "papers.form_technical": "für den Techniker",
+    "papers.none": "Dieses PDF wird hier nicht aufbewahrt.",
+    "papers.hint": "Jedes PDF wird so aufbewahrt, wie es das Haus verlassen hat."
+    " Eine Kopie ist nur dann dieselbe Datei, wenn ihr SHA-256 gleich ist.",
+    "papers.check": "Eine Kopie prüfen",
+    "papers.field": "SHA-256 der Kopie",
+    "papers.ask": "Vergleichen",
+    "papers.is_ours": "Dieses PDF hat diese Werkstatt so verlassen, unverändert:"
+    " {form}, Stand des Auftrags {made}.",
+    "papers.not_ours": "Kein PDF mit diesem SHA-256 hat diese Werkstatt verlassen:"
+    " Die Kopie wurde geändert oder kommt von anderswo.",
+    "papers.no_sum": "Ein SHA-256 hat 64 Stellen, 0 bis 9 und a bis f.",
+    "papers.open": "Zum Auftrag",
     "desk.home": "Teepiece, der Schreibtisch",
     "desk.units": "Einheit des Drucks",
     "desk.says": "Was die Messwerte sagen",

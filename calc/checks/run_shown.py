@@ -26,7 +26,8 @@ def run_shown(job: Mapping[str, Any], run_id: str) -> dict[str, Any] | None:
         `channels` as logged. `pulls`: `number`, first and last row as `start` and `end`, `judged`, likewise,
         of the rows that may be judged or None, `values`, each channel's mean over those. `gauges`: `at`,
         `t_s`, `kpa` (charge side absolute, control line gauge), `expanded` (U, k = 2), `pull`. `unplaced`:
-        how many readings have no place in the log. None where the run has no times.
+        how many readings have no place in the log. `air_kpa_abs`: the air around the car, as the checks take
+        it. None where the run has no times.
     """
     evidence = Evidence(job)
     found = ((place, run) for place, run in evidence.items("/tests/road") if run.get("id") == run_id)
@@ -51,6 +52,7 @@ def run_shown(job: Mapping[str, Any], run_id: str) -> dict[str, Any] | None:
         "pulls": [_pull(pull) for pull in log.pulls],
         "gauges": gauges,
         "unplaced": len(readings) - len(gauges),
+        "air_kpa_abs": evidence.barometric.value,
     }
 
 

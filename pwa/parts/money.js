@@ -9,6 +9,7 @@
 const DECIMALS = { JPY: 0, ISK: 0, KRW: 0, CLP: 0, HUF: 0, KWD: 3, BHD: 3, TND: 3 };
 const PLACES = 6; // the most that an amount may have behind the point
 const ONE = 10n ** BigInt(PLACES);
+const DAY = "2026-11-25".length;
 const AMOUNT = /^(-?)(\d{1,9})(?:\.(\d{1,6}))?$/;
 const SIGNED_FIELDS = ["option", "kind", "name", "unit", "quantity", "price", "discount_pct", "tax_pct"];
 
@@ -82,10 +83,21 @@ function sum(amounts) {
   return amounts.reduce((whole, one) => whole + one, 0n);
 }
 
-/** The last yes to exactly this; a yes to another amount or other lines counts for nothing. */
+/** The last yes to exactly this, given while the price held; any other counts for nothing. */
 function authorisation(estimate, name, covers) {
   const same = (one) => one?.option === name && one.covers?.length === covers.length && covers.every((line, at) => line === one.covers[at]);
-  return (estimate.authorisations ?? []).findLast(same) ?? null;
+  return (estimate.authorisations ?? []).findLast((one) => same(one) && isInTime(one, estimate.valid_until)) ?? null;
+}
+
+/** Whether a yes was given by the last day of a price; days as the clock showed them where it was signed. */
+function isInTime({ at }, until) {
+  const day = (at ?? "").slice(0, DAY);
+  return !until || (day !== "" && day <= until);
+}
+
+/** Whether a price held until a day that is over on this phone. `now`: the time as its clock shows it, RFC 3339. */
+export function isOver(until, now) {
+  return Boolean(until) && now.slice(0, DAY) > until;
 }
 
 /** Whole coins as an amount's text: 12.50. */

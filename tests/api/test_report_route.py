@@ -141,13 +141,6 @@ def test_few_reports_wait_and_one_more_is_turned_away() -> None:
             process._places.release()
 
 
-def test_a_child_that_takes_too_long_or_fails_is_ended() -> None:
-    with pytest.raises(limits.ChildFailedError, match=r"longer than 0\.1 s"):
-        limits.run("api.pdf", b"{}", 0.1)
-    with pytest.raises(limits.ChildFailedError):
-        limits.run("api.pdf", b"no request at all", 60)
-
-
 def test_a_job_that_names_no_workshop_is_headed_by_the_one_that_was_set_up(
     app: Flask, client: FlaskClient, drawings: list[Any]
 ) -> None:

@@ -51,6 +51,7 @@ SECTIONS = {
 
 # Keys whose plain reading (underscores to spaces, unit dropped) would not be good English.
 LABELS = {
+    "log": "File of the log, SHA-256",
     "codes_cleared": "Codes cleared",
     "learned_values_reset": "Learned values reset",
     "speed_limit_kmh": "Speed to stay below",
@@ -118,6 +119,10 @@ LABELS = {
     "pedal_pct": "Pedal",
     "pedal_released_pct": "Pedal released",
     "read_by": "Read by",
+    "engine_warm": "Engine warm",
+    "gear_held": "Each pull in one gear",
+    "in_reduced_power": "In reduced-power mode",
+    "regenerating": "Filter regenerating",
     "read_to": "Read to a part of a division",
     "reproduced": "Seen by us too",
     "returns_to_stop": "Rod returns to its stop",
@@ -171,6 +176,49 @@ VALUES = {
 }
 
 TEXT = {
+    "asked": "asked",
+    "calibrated": "calibrated on {day}",
+    "charts_alt_evidence": "What speaks for it: {lanes}",
+    "charts_alt_run": "Boost over time, {run}; highest: {figures}",
+    "cost_later": "What mending costs can be said once the cause is known.",
+    "duty_line": "valve signal, %",
+    "evidence_chart": "What speaks for it",
+    "legend_alt": "The lines: {names}",
+    "likely_here": "likely the cause",
+    "log_ranges": "every sample is in the log; here the least and the greatest, and how many",
+    "no_cost": "There is nothing to mend, so there is nothing to pay but the tests.",
+    "not_calibrated": "no date of calibration noted",
+    "of_class": "class {number}",
+    "propose_actuator": "We mend or renew what moves the boost valve, measure it again, and prove it on the "
+    "road with the same gauges.",
+    "propose_ask": "We have done what we can here. Let us talk about the next step.",
+    "propose_charge_circuit": "We mend the place in the pipes or the cooler, test them again, and prove it "
+    "on the road with the same gauges.",
+    "propose_control_pressure": "We put the small hoses and the boost control valve right, measure them "
+    "again, and prove it on the road with the same gauges.",
+    "propose_control_unit": "We deal with what makes the car hold itself back, and drive the same road again "
+    "with the same gauges.",
+    "propose_drive_circuit": "We mend the wires or the coil of the boost control valve, measure them again, "
+    "and prove it on the road with the same gauges.",
+    "propose_elsewhere": "The cause does not lie in the boost control. We look for it where it is, and tell "
+    "you the price before we begin.",
+    "propose_exhaust": "We put the exhaust side right, measure it again, and prove it on the road with the "
+    "same gauges.",
+    "propose_input_signal": "We put this sensor or its wires right, compare it again, and prove it on the "
+    "road with the same gauges.",
+    "propose_intake": "We clear the way of the air into the engine, measure it again, and prove it on the "
+    "road with the same gauges.",
+    "propose_nothing": "Nothing is to be mended. Note when it happens: fast or slow, warm or cold, up or "
+    "down hill. Then we can catch it.",
+    "propose_prove": "One more test, about {minutes} minutes, before anything is mended: what we found is "
+    "likely and not yet certain.",
+    "propose_test": "One more test, about {minutes} minutes. We mend nothing before we know the cause.",
+    "propose_turbocharger": "We renew what is worn in the turbocharger, and prove it on the road with the "
+    "same gauges.",
+    "propose_wastegate_valve": "We mend or renew the valve in the turbocharger's housing, and prove it on "
+    "the road with the same gauges.",
+    "run_chart": "The road run over time",
+    "seconds": "seconds",
     "authorised": "{name} said yes to {amount} on {when}.",
     "codes_after": "Codes read again after the repair",
     "codes_before": "Codes before",
@@ -205,7 +253,6 @@ TEXT = {
     "between": "{low} to {high}",
     "car_says": "car says",
     "cautions": "Please keep in mind",
-    "channel": "Channel",
     "charts_alt_actuator": "The actuator: {lanes}",
     "charts_alt_road": "Boost on the road: {pulls}",
     "charts_alt_sweep": "Travel of the actuator's rod against its pressure, {points} readings; {lanes}",
@@ -225,22 +272,21 @@ TEXT = {
     "alike": "Looks alike so far",
     "gauge": "gauge {number}",
     "gauge_says": "gauge says",
-    "greatest": "Greatest",
     "heading": "Boost-control diagnosis",
     "how_we_know": "How we know",
     "job": "job {number}",
     "judged": "Judged by {engine} from job {hash} as it stood on {made}.",
     "judgement": "This report supports a trained technician's judgement; the vehicle maker's repair data "
     "and local rules come first.",
-    "least": "Least",
     "limit": "Limit",
     "log": "Log",
-    "log_long": "Log (every sample is in the attached job.json)",
     "looked_at": "looked at",
     "measured": "Measured",
     "measured_by": "Measured by {name}, {day}.",
     "measured_by_alone": "Measured by {name}.",
     "next_test": "Next test",
+    "results": "What each result would mean",
+    "priors": "What this workshop has seen before",
     "no_car": "Car not named yet",
     "no_limit": "not set",
     "not_looked_at": "Not looked at, so not known",
@@ -262,7 +308,6 @@ TEXT = {
     "rod_moves": "rod just moves",
     "rod_travel": "rod travel, to {travel}",
     "ruled_out": "Ruled out: {faults}.",
-    "samples": "Samples",
     "sound": "Looked at and found sound",
     "steps": "Steps of the work",
     "told": "You told us",
@@ -280,9 +325,9 @@ STATIONS = {
     "engine": ("engine", "engine"),
     "exhaust": ("exhaust", "exhaust"),
     "sensors": ("sensors and control unit", "sensors"),
-    "solenoid": ("solenoid and lines", "control valve"),
-    "actuator": ("actuator", "actuator"),
-    "wastegate": ("wastegate", "valve in the housing"),
+    "solenoid": ("solenoid and lines", "boost control valve"),
+    "actuator": ("actuator", "boost valve's drive"),
+    "wastegate": ("wastegate", "boost valve, inside"),
     "vanes": ("vanes", "vanes of the turbocharger"),
 }
 

@@ -72,7 +72,7 @@ LABELS = {
     "valid_until": "Gilt bis",
     "estimate": "Kostenvoranschlag",
     "lines": "Zeilen",
-    "log": "Aufzeichnung",
+    "log": "Datei der Aufzeichnung, SHA-256",
     "authorisations": "Zustimmungen",
     "deliveries": "Sendungen",
     "after_repair": "Nach der Reparatur",
@@ -102,7 +102,7 @@ LABELS = {
     "base_boost_kpa": "Grundladedruck",
     "before_c": "Temperatur vor dem Kühler",
     "before_kpa": "Vor dem Kühler",
-    "boost_actual_kpa_abs": "Istwert des Fahrzeugs",
+    "boost_actual_kpa_abs": "Istwert",
     "boost_control": "Ladedruckregelung",
     "boost_correction_kpa": "Korrektur des Ladedrucks",
     "boost_request_kpa_abs": "Fahrerwunsch",
@@ -150,7 +150,7 @@ LABELS = {
     "end_stops_learned": "Anschläge angelernt",
     "engine": "Motor",
     "engine_health": "Motorzustand",
-    "engine_rpm": "Motordrehzahl",
+    "engine_rpm": "Drehzahl",
     "exhaust_back_pressure": "Abgasgegendruck",
     "exhaust_back_pressure_kpa": "Abgasgegendruck",
     "exhaust_leak": "Abgas vor der Turbine",
@@ -214,6 +214,10 @@ LABELS = {
     "radial_play_mm": "Radialspiel",
     "read_at": "Abgelesen an",
     "read_by": "Abgelesen von",
+    "engine_warm": "Motor warm",
+    "gear_held": "Jeder Durchzug in einem Gang",
+    "in_reduced_power": "Im Notlauf",
+    "regenerating": "Filter in Regeneration",
     "read_to": "Abgelesen auf",
     "readings": "Messwerte",
     "reference_v": "Versorgungsspannung der Sensoren",
@@ -365,6 +369,50 @@ VALUES = {
 }
 
 TEXT = {
+    "asked": "angefordert",
+    "calibrated": "kalibriert am {day}",
+    "charts_alt_evidence": "Was dafür spricht: {lanes}",
+    "charts_alt_run": "Ladedruck über der Zeit, {run}; Höchstwerte: {figures}",
+    "cost_later": "Was die Reparatur kostet, lässt sich sagen, sobald die Ursache bekannt ist.",
+    "duty_line": "Ventilsignal, %",
+    "evidence_chart": "Was dafür spricht",
+    "legend_alt": "Die Linien: {names}",
+    "likely_here": "wahrscheinlich die Ursache",
+    "log_ranges": "jeder Messpunkt steht in der Aufzeichnung; hier der kleinste, der größte und ihre Zahl",
+    "no_cost": "Es gibt nichts instand zu setzen; zu zahlen sind nur die Prüfungen.",
+    "not_calibrated": "kein Kalibrierdatum notiert",
+    "of_class": "Klasse {number}",
+    "propose_actuator": "Wir setzen instand oder erneuern, was das Begrenzungsventil bewegt, messen noch "
+    "einmal und weisen es auf der Straße mit denselben Messgeräten nach.",
+    "propose_ask": "Was hier möglich war, haben wir getan. Sprechen wir über den nächsten Schritt.",
+    "propose_charge_circuit": "Wir setzen die Stelle in den Luftleitungen oder am Kühler instand, prüfen sie "
+    "noch einmal und weisen es auf der Straße mit denselben Messgeräten nach.",
+    "propose_control_pressure": "Wir bringen die kleinen Schläuche und das Steuerventil in Ordnung, messen "
+    "noch einmal und weisen es auf der Straße mit denselben Messgeräten nach.",
+    "propose_control_unit": "Wir kümmern uns um das, wovor sich das Fahrzeug schützt, und fahren dieselbe "
+    "Strecke noch einmal mit denselben Messgeräten.",
+    "propose_drive_circuit": "Wir setzen die Leitungen oder die Spule des Steuerventils instand, messen noch "
+    "einmal und weisen es auf der Straße mit denselben Messgeräten nach.",
+    "propose_elsewhere": "Die Ursache liegt nicht in der Ladedruckregelung. Wir suchen sie dort, wo sie ist, "
+    "und nennen Ihnen den Preis, bevor wir anfangen.",
+    "propose_exhaust": "Wir bringen die Abgasseite in Ordnung, messen noch einmal und weisen es auf der "
+    "Straße mit denselben Messgeräten nach.",
+    "propose_input_signal": "Wir bringen diesen Sensor oder seine Leitungen in Ordnung, vergleichen noch "
+    "einmal und weisen es auf der Straße mit denselben Messgeräten nach.",
+    "propose_intake": "Wir machen der Luft den Weg zum Motor frei, messen noch einmal und weisen es auf der "
+    "Straße mit denselben Messgeräten nach.",
+    "propose_nothing": "Instand zu setzen ist nichts. Merken Sie sich, wann es auftritt: schnell oder "
+    "langsam, warm oder kalt, bergauf oder bergab. Dann können wir es fangen.",
+    "propose_prove": "Noch eine Prüfung, etwa {minutes} Minuten, bevor etwas repariert wird: Was wir "
+    "gefunden haben, ist wahrscheinlich und noch nicht sicher.",
+    "propose_test": "Noch eine Prüfung, etwa {minutes} Minuten. Wir reparieren nichts, bevor wir die "
+    "Ursache kennen.",
+    "propose_turbocharger": "Wir erneuern, was am Turbolader verschlissen ist, und weisen es auf der Straße "
+    "mit denselben Messgeräten nach.",
+    "propose_wastegate_valve": "Wir setzen das Ventil im Gehäuse des Turboladers instand oder erneuern es "
+    "und weisen es auf der Straße mit denselben Messgeräten nach.",
+    "run_chart": "Die Fahrt über der Zeit",
+    "seconds": "Sekunden",
     "authorised": "{name} hat {amount} zugestimmt, am {when}.",
     "codes_after": "Fehlercodes nach der Reparatur noch einmal gelesen",
     "codes_before": "Fehlercodes vorher",
@@ -402,7 +450,6 @@ TEXT = {
     "between": "{low} bis {high}",
     "car_says": "Fahrzeug",
     "cautions": "Bitte beachten",
-    "channel": "Kanal",
     "charts_alt_actuator": "Die Druckdose: {lanes}",
     "charts_alt_road": "Ladedruck auf der Probefahrt: {pulls}",
     "charts_alt_sweep": "Hub der Stange über dem Druck, {points} Messwerte; {lanes}",
@@ -420,7 +467,6 @@ TEXT = {
     "for": "Dafür spricht",
     "gauge": "Messgerät {number}",
     "gauge_says": "Manometer",
-    "greatest": "Größter",
     "hash": "SHA-256 des Auftragsdokuments {hash}.",
     "heading": "Diagnose der Ladedruckregelung",
     "how_we_know": "Woher wir das wissen",
@@ -428,15 +474,15 @@ TEXT = {
     "judged": "Beurteilt von {engine} aus Auftrag {hash}, Stand {made}.",
     "judgement": "Dieser Bericht unterstützt das Urteil ausgebildeter Techniker; die Reparaturdaten des "
     "Fahrzeugherstellers und die örtlichen Vorschriften gehen vor.",
-    "least": "Kleinster",
     "limit": "Grenzwert",
     "log": "Aufzeichnung",
-    "log_long": "Aufzeichnung (jeder Messpunkt steht im angehängten job.json)",
     "looked_at": "angesehen",
     "measured": "Gemessen",
     "measured_by": "Gemessen von {name}, {day}.",
     "measured_by_alone": "Gemessen von {name}.",
     "next_test": "Nächste Prüfung",
+    "results": "Was jedes Ergebnis hieße",
+    "priors": "Was diese Werkstatt schon hatte",
     "no_car": "Fahrzeug noch ohne Namen",
     "no_limit": "nicht eingetragen",
     "not_looked_at": "Nicht geprüft, also nicht bekannt",
@@ -457,7 +503,6 @@ TEXT = {
     "rod_moves": "Öffnungsbeginn",
     "rod_travel": "Hub der Stange, bis {travel}",
     "ruled_out": "Ausgeschlossen: {faults}.",
-    "samples": "Messpunkte",
     "sound": "Geprüft und in Ordnung",
     "steps": "Arbeitsschritte",
     "told": "Sie haben uns gesagt",
@@ -476,7 +521,7 @@ STATIONS = {
     "sensors": ("Sensoren, Steuergerät", "Sensoren"),
     "solenoid": ("Taktventil, Schläuche", "Steuerventil"),
     "actuator": ("Druckdose", "Ventilantrieb"),
-    "wastegate": ("Bypassklappe", "Begrenzungsventil"),
+    "wastegate": ("Bypassklappe", "Ventil, innen"),
     "vanes": ("Leitschaufeln", "Turboschaufeln"),
 }
 
