@@ -8,6 +8,7 @@ from wtforms.fields import Field, SelectChoice
 from wtforms.i18n import get_translations
 from wtforms.validators import EqualTo, InputRequired, Length, NumberRange, Optional, Regexp, ValidationError
 
+import calc
 from api import words
 from api.context import connection
 from api.people import passwords
@@ -19,7 +20,6 @@ ROUNDINGS = [
     SelectChoice("line", Later("workshop.rounding_line")),
 ]
 SPOKEN = [SelectChoice(one, name) for one, name in words.NAMES.items()]
-PRESSURE_UNITS = ("bar", "kPa", "psi", "mbar", "inHg")
 
 
 class OfficeForm(FlaskForm):
@@ -95,7 +95,7 @@ class WorkshopFields(OfficeForm):
     )
     tax_pct = percent("shared.tax")
     rounding = SelectField(Later("workshop.rounding"), choices=ROUNDINGS, default="total")
-    unit = SelectField(Later("workshop.unit"), choices=PRESSURE_UNITS)
+    unit = SelectField(Later("workshop.unit"), choices=calc.PRESSURE_UNITS, default="bar")
     language = SelectField(
         Later("workshop.language"), choices=SPOKEN, description=Later("workshop.language_hint")
     )

@@ -8,7 +8,7 @@ export const firstJob = {
   notNow: "Nicht jetzt",
   settings: "Einen ersten Auftrag durchgehen",
   count: (number, all) => `Erster Auftrag \u00b7 ${number} von ${all}`,
-  end: "Rundgang beenden",
+  end: "Beenden",
   done: "Fertig",
   own: "Einen eigenen Auftrag anlegen",
   complaint: "Zieht kräftig an und setzt beim Überholen aus. Seit der Turbolader letzten Monat erneuert wurde.",

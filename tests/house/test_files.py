@@ -5,7 +5,7 @@ import re
 from tests.house.source import files, text
 
 TOP_LEVEL = {"README.md", "DEVELOPERS.md", "pyproject.toml", "pwa", "api", "calc", "tests", "fixtures"}
-PICTURES = (".png", ".jpg", ".woff2", ".ttf", ".pdf", ".zip", ".db")
+PICTURES = (".png", ".jpg", ".webp", ".woff2", ".ttf", ".pdf", ".zip", ".db")
 
 # Written in pieces, so that this file does not hold what it looks for.
 STRANGERS = re.compile(
