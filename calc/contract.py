@@ -218,6 +218,7 @@ SPEC = Group(
             "control_ratio_tolerance",
             "correction_tolerance_kpa",
         ),
+        "charge_sensor_range_kpa_abs": LIMIT,  # ours: what a tenth and nine tenths of its reference mean
         "abort_boost_kpa": NUMBER,  # ours: the gauge boost at which a pull is broken off
     }
 )
@@ -398,6 +399,7 @@ JOB = Group(
         "site": Group(
             {
                 **_numbers("altitude_m", "barometric_kpa_abs", "ambient_c"),
+                "humidity_pct": NUMBER,  # ours: relative humidity of the air around the car
                 "speed_limit_kmh": NUMBER,  # ours: the speed that the pull must stay below
                 "sea_level_kpa_abs": NUMBER,  # ours: what a weather report says, reduced to sea level
             }

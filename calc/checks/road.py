@@ -8,6 +8,7 @@ from typing import Any
 
 from calc.checks.evidence import RELATIVE, STANDARD, Evidence
 from calc.checks.finding import Check, Finding
+from calc.checks.humid import thinner
 from calc.checks.moments import (
     Moment,
     charge_gauge,
@@ -215,6 +216,7 @@ def air_mass(evidence: Evidence, check: Check) -> Finding:
         try:
             temperature = kelvin(celsius)
             share = volumetric_efficiency(mass / 1e3, litres / 1e3, rpm, pressure * 1e3, temperature, strokes)
+            share /= thinner(evidence, pressure, temperature)
         except OutOfRange:
             continue
         relative = hypot(

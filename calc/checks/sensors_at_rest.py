@@ -2,14 +2,18 @@
 
 from math import hypot
 
-from calc.checks.evidence import RELATIVE, STANDARD, Evidence, voltage_doubt
+from calc.checks.evidence import RELATIVE, STANDARD, Evidence, Value, voltage_doubt
 from calc.checks.finding import Check, Finding, worse
+from calc.errors import OutOfRange
+from calc.physics.sensor import ratiometric_pressure
 from calc.uncertainty.decision import Limit
+from calc.uncertainty.propagation import propagate
 
 REST = "/tests/sensors_at_rest"
 PRESSURE_KPA, TEMPERATURE_C = 3.0, 8.0
 FLOORED_PCT, RELEASED_PCT, STILL_AIR_GPS = 95.0, 20.0, 1.0
 REFERENCE_V, GROUND_V = Limit(4.9, 5.1), 0.05
+REFERENCE_USUAL_V = 5.0
 
 
 def charge_pressure(evidence: Evidence, check: Check) -> Finding:
@@ -30,6 +34,28 @@ def charge_pressure(evidence: Evidence, check: Check) -> Finding:
         may_acquit=bool(outside.pointer),
         typical=typed is None,
     )
+
+
+def pressure_by_signal(evidence: Evidence) -> Value | None:
+    """What the sensor's voltage means by its range: wire and sensor told from what is shown. [kPa]
+
+    None without voltage or range, and beyond a tenth and nine tenths of the reference.
+    """
+    place, ends = f"{REST}/signal_v", evidence.limit("charge_sensor_range_kpa_abs")
+    volts, reference = evidence.number(place), evidence.number(f"{REST}/reference_v")
+    if volts is None or ends is None or ends.low is None or ends.high is None:
+        return None
+    low, high = ends.low, ends.high
+
+    def pressure(signal: float, reference: float) -> float:
+        return ratiometric_pressure(signal, reference, low * 1e3, high * 1e3) / 1e3
+
+    values = {"signal": volts, "reference": REFERENCE_USUAL_V if reference is None else reference}
+    doubts = {name: voltage_doubt(value) for name, value in values.items()}
+    try:
+        return Value(pressure(**values), propagate(pressure, values, doubts), place)
+    except OutOfRange:
+        return None
 
 
 def temperatures(evidence: Evidence, check: Check) -> Finding:

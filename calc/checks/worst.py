@@ -128,5 +128,6 @@ def is_default(evidence: Evidence, key: str) -> bool:
 
 def moment_facts(moment: Moment) -> dict[str, Any]:
     """Where in the run a value was read, for its sentence."""
-    found: dict[str, Any] = {"pull": moment.pull, "engine_rpm": moment.number("engine_rpm")}
+    channels = ("engine_rpm", "air_mass_gps")
+    found: dict[str, Any] = {"pull": moment.pull, **{name: moment.number(name) for name in channels}}
     return {**found, "overdue": True} if moment.overdue else found

@@ -10,14 +10,13 @@ from calc.checks.evidence import SEA_LEVEL_KPA, Evidence
 from calc.checks.finding import Finding
 from calc.checks.foreseen import foreseen
 from calc.checks.heat import shares
+from calc.checks.hold_hole import hole_of_hold
+from calc.checks.humid import humid_air
 from calc.checks.instruments import Shown, instruments, smallest_shown
 from calc.checks.on_the_road import best_gear, road_loss, road_plan, sensor_line
-from calc.checks.tightness import DISCHARGE_COEFFICIENT, WORKSHOP_AIR_C
+from calc.checks.sensors_at_rest import pressure_by_signal
 from calc.errors import OutOfRange
 from calc.physics.engine_air import absolute_load
-from calc.physics.leak import area_from_decay
-from calc.physics.orifice import hole_diameter
-from calc.physics.units import kelvin
 from calc.physics.vin import check_digit_fits
 from calc.uncertainty.decision import Limit
 from calc.uncertainty.gauge import difference
@@ -102,37 +101,66 @@ def _heat(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentenc
 
 
 def _load(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
-    """Absolute load at the moment judged, where its air mass was typed."""
-    mass = evidence.get(found.read_from[0]) if found.read_from else None
-    litres, rpm = evidence.number("/vehicle/displacement_l"), found.facts.get("engine_rpm")
-    if not isinstance(mass, int | float) or not litres or not rpm:
-        return {}
+    """Absolute load at the moment judged, and the water in the air where its humidity was given."""
+    mass, rpm = found.facts.get("air_mass_gps"), found.facts.get("engine_rpm")
+    litres = evidence.number("/vehicle/displacement_l")
+    strokes = 2 if evidence.number("/vehicle/strokes") == 2.0 else 4
+    row = _humid(evidence, said)
+    if mass is None or not litres or not rpm:
+        return row
     try:
-        load = 100.0 * absolute_load(mass / 1e3, litres / 1e3, rpm)
+        load = 100.0 * absolute_load(mass / 1e3, litres / 1e3, rpm, strokes)
     except OutOfRange:
-        return {}
+        return row
     says = said.words.MEASURED["absolute_load"].format(load=f"{load:.0f}")
-    return {"absolute_load": {"value": significant(load, DOUBT_DIGITS), "unit": "pct", "says": says}}
+    return {**row, "absolute_load": {"value": significant(load, DOUBT_DIGITS), "unit": "pct", "says": says}}
+
+
+def _humid(evidence: Evidence, said: Sentences) -> Row:
+    humid = humid_air(evidence)
+    if humid is None:
+        return {}
+    water = said.figures.spelled(f"{100.0 * (1.0 - humid.dry_share):.1f}")
+    return {
+        "humid_air": {
+            "vapour_kpa": significant(humid.vapour / 1e3, DOUBT_DIGITS),
+            "humidity_ratio": significant(humid.ratio, DOUBT_DIGITS),
+            "says": said.words.MEASURED["humid_air"].format(water=water),
+        }
+    }
+
+
+def _by_signal(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
+    """What the charge pressure sensor's voltage means, beside what the car makes of it."""
+    meant = pressure_by_signal(evidence)
+    if meant is None:
+        return {}
+    doubt = 2.0 * meant.uncertainty
+    pressure = said.figures.measured(meant.value, doubt, "kPa_abs")
+    return {
+        "by_signal": {
+            "value": significant(meant.value, DIGITS),
+            "expanded_uncertainty": significant(doubt, DOUBT_DIGITS),
+            "says": said.words.MEASURED["by_signal"].format(pressure=pressure),
+        }
+    }
 
 
 def _actuator_hole(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
     """The hold loss as the sharp-edged hole that would lose as much from the actuator's own volume."""
-    hold = "/tests/actuator/hold"
-    volume, seconds = evidence.number(f"{hold}/volume_ml"), evidence.number(f"{hold}/t_s")
-    before, after = (evidence.test_pressure("actuator", f"hold/{key}") for key in ("p_kpa", "p_end_kpa"))
-    if not volume or not seconds or before is None or after is None or evidence.kind.vacuum:
+    hole = hole_of_hold(evidence)
+    if hole is None:
         return {}
-    outside = evidence.barometric.value
-    try:
-        start, end = ((reading.value + outside) * 1e3 for reading in (before, after))
-        area = area_from_decay(
-            volume / 1e6, DISCHARGE_COEFFICIENT, start, end, seconds, outside * 1e3, kelvin(WORKSHOP_AIR_C)
-        )
-    except OutOfRange:
-        return {}
-    mm = 1e3 * hole_diameter(area)
-    says = said.words.MEASURED["actuator_hole"].format(mm=said.figures.spelled(f"{mm:.2f}"))
-    return {"hole_mm": {"value": significant(mm, DOUBT_DIGITS), "says": says}}
+    mm, doubt = hole
+    figure = " ± ".join(said.figures.spelled(f"{each:.2f}") for each in hole)
+    says = said.words.MEASURED["actuator_hole"].format(mm=figure)
+    return {
+        "hole_mm": {
+            "value": significant(mm, DOUBT_DIGITS),
+            "expanded_uncertainty": significant(doubt, DOUBT_DIGITS),
+            "says": says,
+        }
+    }
 
 
 def _vacuum(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
@@ -201,6 +229,7 @@ def _spring(found: Finding, shown: Shown | None, evidence: Evidence, said: Sente
 
 
 MORE = {
+    "rest_charge_pressure": _by_signal,
     "actuator_hysteresis": _spring,
     "solenoid_response": _course,
     "charge_leak_hole": _hole,

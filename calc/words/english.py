@@ -924,6 +924,8 @@ MEASURED = {
     "be off, {doubt}.",
     "gauges_disagree": "At {pressure} the gauges {first} and {second} show {apart} apart, more than the "
     "{doubt} that both may be off: neither clears anything until it is known which is wrong.",
+    "humid_air": "{water} % of the air's mass is water: what the engine swallows is reckoned thinner for it.",
+    "by_signal": "The sensor's own signal means {pressure}.",
     "actuator_hole": "The actuator would lose as much through a hole of {mm} mm.",
     "vacuum_at_sea_level": "The air here stands at {outside} absolute: at sea level the same supply would "
     "show {vacuum}.",

@@ -993,6 +993,8 @@ MEASURED = {
     "gauges_disagree": "Bei {pressure} zeigen die Manometer {first} und {second} um {apart} verschieden an, "
     "mehr als die {doubt}, die beide abweichen dürfen: Keines entlastet etwas, bis klar ist, welches falsch "
     "anzeigt.",
+    "humid_air": "{water} % der Luftmasse sind Wasser: Was der Motor schluckt, ist dünner gerechnet.",
+    "by_signal": "Das Signal des Sensors selbst bedeutet {pressure}.",
     "actuator_hole": "So viel verlöre die Druckdose durch ein Loch von {mm} mm.",
     "vacuum_at_sea_level": "Die Luft steht hier bei {outside} absolut: Auf Meereshöhe zeigte dieselbe "
     "Versorgung {vacuum}.",

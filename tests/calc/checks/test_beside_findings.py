@@ -6,12 +6,14 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from scipy import optimize, stats
+from scipy import integrate, optimize, stats
 
 import calc
 from calc.checks.evidence import Evidence
 from calc.checks.finding import Finding
 from calc.checks.heat import shares
+from calc.checks.hold_hole import hole_of_hold
+from calc.checks.humid import humid_air, thinner
 from calc.checks.instruments import instruments, smallest_shown
 from calc.checks.on_the_road import best_gear, road_plan, sensor_line
 from calc.job import without_nulls
@@ -250,7 +252,83 @@ def test_load_is_absolute_under_boost() -> None:
 
 
 def test_the_hold_is_also_a_hole() -> None:
-    assert 0.0 < row(judged(), "actuator_hold")["hole_mm"]["value"] < 0.05
+    hole = row(judged(), "actuator_hold")["hole_mm"]
+    assert 0.0 < hole["value"] < 0.05
+    assert hole["expanded_uncertainty"] > 0.0
+    assert "±" in hole["says"]
+
+
+@pytest.mark.parametrize(("start", "seconds", "lost", "vacuum"), [
+    (150.0, 60.0, 30.0, False), (150.0, 20.0, 100.0, False), (-80.0, 30.0, -10.0, True),
+    (-60.0, 60.0, -4.0, True),
+])  # fmt: skip
+def test_the_hole_of_a_hold_loses_what_was_lost(
+    start: float, seconds: float, lost: float, vacuum: bool
+) -> None:
+    """The chamber emptied, or filled, through that hole by scipy's integrator: isothermal, Heywood C.8."""
+    end = start - lost
+    fine = {"id": "g1", "kind": "digital", "accuracy_pct_reading": 0.05, "resolution_kpa": 0.01}
+    hold = {"p_kpa": start, "t_s": seconds, "p_end_kpa": end, "volume_ml": 60}
+    seen = hole_of_hold(
+        evidence(
+            gauges=[fine],
+            site={"barometric_kpa_abs": 100.0},
+            boost_control={"actuator": "vacuum" if vacuum else "pressure"},
+            tests={"actuator": {"gauge": "g1", "hold": hold}},
+        )
+    )
+    assert seen is not None
+    area, T, volume = math.pi / 4 * (seen[0] * 1e-3) ** 2, 293.15, 60e-6
+
+    def rate(_: float, p: Any) -> list[float]:
+        high, low = max(p[0], 1e5), min(p[0], 1e5)
+        flow = mass_flow(0.62, area, high, low, T)
+        return [(1.0 if vacuum else -1.0) * flow * 287.05 * T / volume]
+
+    left = integrate.solve_ivp(rate, (0.0, seconds), [1e5 + start * 1e3], rtol=1e-9).y[0][-1]
+    assert (left - 1e5) / 1e3 == pytest.approx(end, abs=0.02 * abs(lost))
+
+
+@pytest.mark.parametrize(("celsius", "humidity", "ratio", "thinner_by"), [
+    (20, 50, 0.0072937, 1.19936 / 1.204106), (30, 60, 0.0161164, 1.15372 / 1.164386),
+    (35, 80, 0.0290645, 1.12665 / 1.145493),
+])  # fmt: skip
+def test_humid_air_is_thinner(celsius: float, humidity: float, ratio: float, thinner_by: float) -> None:
+    """CoolProp HAPropsSI (reference section 5.2, 1 % on the ratio) over dry air at 101 325 Pa."""
+    seen = evidence(site={"barometric_kpa_abs": 101.325, "ambient_c": celsius, "humidity_pct": humidity})
+    humid = humid_air(seen)
+    assert humid is not None
+    assert humid.ratio == pytest.approx(ratio, rel=0.01)
+    assert thinner(seen, 101.325, celsius + 273.15) == pytest.approx(thinner_by, abs=5e-4)
+    boosted = thinner(seen, 202.65, 313.15)
+    assert boosted == pytest.approx(thinner_by, abs=5e-4), "the share of vapour stays through the compressor"
+
+
+def test_humidity_moves_the_air_that_the_engine_must_swallow() -> None:
+    site = {"barometric_kpa_abs": 100.1, "ambient_c": 30}
+    run = {"id": "r1", "noted": [
+        {"pull": 1, "engine_rpm": 3000, "boost_specified_kpa_abs": 200, "boost_actual_kpa_abs": 200,
+         "air_mass_gps": 100, "intake_air_c": 40}
+    ]}  # fmt: skip
+    dry, humid = (
+        row(judged(site=each, tests={"road": [run]}, vehicle={"displacement_l": 2.0}), "road_air_mass")
+        for each in (site, {**site, "humidity_pct": 60})
+    )
+    assert humid["value"] / dry["value"] == pytest.approx(1.164386 / 1.15372, abs=5e-4)
+    assert humid["humid_air"]["humidity_ratio"] == pytest.approx(0.0161, rel=0.02)
+    assert "humid_air" not in dry
+
+
+def test_the_signal_of_the_sensor_is_read_by_its_range() -> None:
+    """Reference section 11: 1.913 V of 5.00 V over 20 to 250 kPa are 101.2475 kPa; 0.4 V is out of range."""
+    spec = {"charge_sensor_range_kpa_abs": {"min": 20, "max": 250}}
+    rest = {"charge_pressure_kpa_abs": 108.0, "signal_v": 1.913, "reference_v": 5.0}
+    beside = row(judged(spec=spec, tests={"sensors_at_rest": rest}), "rest_charge_pressure")["by_signal"]
+    assert beside["value"] == pytest.approx(101.2475, abs=1e-3)
+    u = 287.5 * math.hypot((0.005 * 1.913 + 0.01) / 5, 1.913 / 25 * (0.005 * 5 + 0.01))
+    assert beside["expanded_uncertainty"] == pytest.approx(2 * u, rel=5e-3)
+    none = judged(spec=spec, tests={"sensors_at_rest": {**rest, "signal_v": 0.4}})
+    assert "by_signal" not in row(none, "rest_charge_pressure")
 
 
 def test_a_vacuum_is_told_as_at_sea_level_too() -> None:
