@@ -27,13 +27,13 @@ function row(job, station) {
   );
 }
 
-/** Draw the line along the rows as they stand, and again whenever their place changes. */
+/** Draw the line along the rows with the next frame, when they are laid out, and again whenever their place changes. */
 export function layOut(root, stations) {
   const box = root.querySelector(".air-line");
   if (!box) return;
   box.stations = stations;
-  drawInto(box);
-  box.watch ??= watch(box);
+  box.watch?.disconnect();
+  box.watch = watch(box);
 }
 
 function watch(box) {

@@ -8,12 +8,17 @@ const MEGA = 1_000_000;
 const MINUTE_MS = 60_000;
 const CLOCK_NOTE_MS = 2 * MINUTE_MS;
 
+/* Made once, when first wanted: a formatter costs more than all that it prints. */
+const shapes = {};
+const clockOf = (date) => (shapes.clock ??= new Intl.DateTimeFormat(words.language, { hour: "2-digit", minute: "2-digit", hour12: false })).format(date);
+const dayOf = (date) => (shapes.day ??= new Intl.DateTimeFormat(words.language, { day: "numeric", month: "long" })).format(date);
+
 /** Hours and minutes of a moment, with the day where it was not today. */
 export function timeOf(moment) {
   const date = new Date(moment);
-  const clock = date.toLocaleTimeString(words.language, { hour: "2-digit", minute: "2-digit", hour12: false });
+  const clock = clockOf(date);
   if (date.toDateString() === new Date().toDateString()) return clock;
-  return `${date.toLocaleDateString(words.language, { day: "numeric", month: "long" })} ${clock}`;
+  return `${dayOf(date)} ${clock}`;
 }
 
 /** The state of the workshop's computer and of the calculation. */
