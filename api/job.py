@@ -21,7 +21,7 @@ def judged(text: str, *, unit: str, language: str = "en", read_log: calc.LogRead
     try:
         return calc.judge_text(data, unit=unit, language=language, read=read_log)
     except calc.BrokenDocument as broken:
-        raise NotWholeError(str(broken)) from None
+        raise NotWholeError(calc.told_broken(str(broken), language)) from None
 
 
 def title(document: dict[str, Any], unnamed: str = "Car not named yet") -> str:

@@ -9,10 +9,12 @@ from typing import Any
 
 from calc.checks.run_shown import run_shown
 from calc.errors import BrokenDocument, BrokenPlace, OutOfRange, UnreadableLog
+from calc.faults.priors import weights as prior_weights
 from calc.job import ITEM_LISTS, check_place, names_item, read_job, without_nulls
 from calc.logs import LogReader, log_facts, log_names, read_log, with_logs
 from calc.verdict import verdict
 from calc.verdict.changed import changed
+from calc.words.broken import told_broken
 from calc.words.figures import DECIMALS
 from calc.words.sentences import LANGUAGES, sentences
 
@@ -33,9 +35,11 @@ __all__ = [
     "log_facts",
     "log_names",
     "names_item",
+    "prior_weights",
     "read_job",
     "read_log",
     "run_shown",
+    "told_broken",
     "what_changed",
     "with_logs",
 ]

@@ -16,7 +16,7 @@ from api.errors import Problem
 from api.office.forms import OfficeForm, line
 from api.office.pages import Answer, blueprint
 from api.people import trail
-from api.people.language import Later, tell
+from api.people.language import Later, language, tell
 from api.store import database, register
 from api.store.register import LabelTakenError, RegisteredGauge
 
@@ -157,7 +157,7 @@ def _keep(form: GaugeForm, gauge_id: str) -> bool:
     try:
         calc.check_place("/gauges/-", made)
     except calc.BrokenPlace as broken:
-        form.span_from.errors = [tell("limits.broken", reason=broken)]
+        form.span_from.errors = [tell("limits.broken", reason=calc.told_broken(str(broken), language()))]
         return False
     due = form.due_on.data.isoformat() if form.due_on.data else None
     one = RegisteredGauge(gauge_id, form.label.data, made, made.get("calibrated_on"), due, None)

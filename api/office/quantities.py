@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 
 import calc
-from api.people.language import tell
+from api.people.language import language, tell
 
 # A car's limits have a few digits; more is a slip of the keyboard.
 LONGEST_NUMBER = 12
@@ -84,7 +84,7 @@ def check(key: str, least: str, most: str) -> tuple[str | None, str | None]:
     try:
         calc.check_place(f"/spec/{key}", value_of(BY_KEY[key], *ends.values()))
     except calc.BrokenPlace as broken:
-        raise ValueError(tell("limits.broken", reason=broken)) from None
+        raise ValueError(tell("limits.broken", reason=calc.told_broken(str(broken), language()))) from None
     return _text(ends["min"]), _text(ends["max"])
 
 

@@ -41,7 +41,11 @@ def judge(text, unit="kPa", language="en", without="[]"):
             return to_js(["needs", json.dumps(wanted)])
         return to_js(["verdict", calc.judge_text(data, unit=unit, language=language, read=run_of)])
     except calc.BrokenDocument as broken:
-        return to_js(["broken", str(broken)])
+        return to_js(["broken", calc.told_broken(str(broken), language)])
+
+def what_changed(before, after, language="en"):
+    line = calc.what_changed(json.loads(before), json.loads(after), language=language)
+    return to_js(["changed", json.dumps(line)])
 
 def read_log(data, columns, facts):
     try:
@@ -67,7 +71,8 @@ def show_run(text, run_id, without="[]"):
     rows = [array("d", (nan if value is None else value for value in values)) for values in channels.values()]
     return to_js(["run", json.dumps(shown), list(channels), rows])
 
-(calc.VERSION, {"judge": judge, "read_log": read_log, "show_run": show_run, "take_log": take_log}.get)
+ways = (judge, what_changed, read_log, show_run, take_log)
+(calc.VERSION, {way.__name__: way for way in ways}.get)
 `;
 
 async function boot() {
@@ -86,6 +91,7 @@ booted.then(
 
 const WAYS = {
   judge: (door, { text, unit, language, without = "[]" }) => door("judge")(text, unit, language, without),
+  what_changed: (door, { before, after, language }) => door("what_changed")(before, after, language),
   read_log: (door, { bytes, columns, facts }) => door("read_log")(new Uint8Array(bytes), columns, facts),
   show_run: (door, { text, run, without = "[]" }) => door("show_run")(text, run, without),
 };
