@@ -10,10 +10,11 @@ from api.address import Address
 from api.clock import Clock, utc_now
 from api.serve.page import Welcome
 from api.shelf import Shelf
-from api.store import database
 from api.store.blobs import Blobs
+from api.store.pool import Pool
 
 KEY = "teepiece"
+POOL = "teepiece_connections"
 PROJECT = Path(__file__).resolve().parent.parent
 
 
@@ -64,6 +65,7 @@ class Context:
 def attach(app: Flask, context: Context) -> None:
     """Hand the context to the app's requests, and close what they opened."""
     app.extensions[KEY] = context
+    app.extensions[POOL] = Pool()
     app.teardown_appcontext(_close)
 
 
@@ -76,12 +78,18 @@ def context() -> Context:
 def connection() -> sqlite3.Connection:
     """This request's own connection to the database."""
     if "connection" not in g:
-        g.connection = database.connect(context().database)
+        g.connection = current_app.extensions[POOL].take(context().database)
     found: sqlite3.Connection = g.connection
     return found
 
 
-def _close(_error: BaseException | None) -> None:
+def fail() -> None:
+    """Say that the database failed this request: its connection is not used again."""
+    g.failed = True
+
+
+def _close(error: BaseException | None) -> None:
     opened = g.pop("connection", None)
     if opened is not None:
-        opened.close()
+        sound = error is None and not g.get("failed")
+        current_app.extensions[POOL].give_back(context().database, opened, sound=sound)

@@ -7,7 +7,7 @@ import sqlite3
 from flask import Flask, Response, jsonify
 from werkzeug.exceptions import HTTPException
 
-from api.context import context
+from api.context import context, fail
 
 HARDLY_ANY_ROOM = 1_000_000
 STAYS = "Nothing is lost: what was not taken stays on the phone and is sent again by itself."
@@ -72,6 +72,7 @@ def register(app: Flask) -> None:
     @app.errorhandler(sqlite3.DatabaseError)
     def storage(error: sqlite3.DatabaseError) -> tuple[Response, int]:
         app.logger.error("the database could not be used: %s", error)
+        fail()
         return answer(not_written(error, shutil.disk_usage(context().database.parent).free))
 
     app.register_error_handler(Problem, answer)

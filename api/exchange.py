@@ -5,7 +5,7 @@ import sqlite3
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
-from typing import Any
+from typing import Any, NamedTuple
 
 from api.fold.holding import Operation
 from api.operation import RefusedError, check_place, read
@@ -17,8 +17,7 @@ COPIES_STAY_DAYS = 14
 MOST_RECENT_JOBS = 200
 
 
-@dataclass(frozen=True)
-class Answer:
+class Answer(NamedTuple):
     """What became of one operation: `applied`, `duplicate` or `refused`."""
 
     id: str | None

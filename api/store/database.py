@@ -18,9 +18,11 @@ class NewerDatabaseError(Exception):
     """The file was written by a later release than this one."""
 
 
-def connect(path: Path) -> sqlite3.Connection:
+def connect(path: Path, *, of_one_thread: bool = True) -> sqlite3.Connection:
     """Open the file so that what is committed survives a power cut, and what is erased is overwritten."""
-    connection = sqlite3.connect(path, timeout=BUSY_SECONDS, isolation_level=None)
+    connection = sqlite3.connect(
+        path, timeout=BUSY_SECONDS, isolation_level=None, check_same_thread=of_one_thread
+    )
     connection.execute("PRAGMA journal_mode = WAL")
     connection.execute("PRAGMA synchronous = FULL")
     connection.execute("PRAGMA secure_delete = ON")

@@ -3,6 +3,7 @@
 import sqlite3
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from api.fold.receipt import running_hash
 
@@ -19,8 +20,7 @@ class Standing:
     hash: str = ""
 
 
-@dataclass(frozen=True)
-class Arrival:
+class Arrival(NamedTuple):
     """An accepted operation on its way into the list, with its bytes as the phone made them."""
 
     id: str
@@ -29,8 +29,7 @@ class Arrival:
     sha256: str
 
 
-@dataclass(frozen=True)
-class Listed:
+class Listed(NamedTuple):
     """An operation in the list; `text` is None where it was erased."""
 
     number: int

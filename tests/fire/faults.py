@@ -52,8 +52,8 @@ def counted_statements(countdown: Countdown) -> Iterator[None]:
     """Every SQL statement of every connection is counted just before it runs."""
     connect = database.connect
 
-    def counting(path: Path) -> sqlite3.Connection:
-        connection = connect(path)
+    def counting(path: Path, **given: Any) -> sqlite3.Connection:
+        connection = connect(path, **given)
         connection.set_trace_callback(countdown.step)
         return connection
 

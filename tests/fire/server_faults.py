@@ -118,8 +118,10 @@ def _kill_through(
 
 
 def _dies_in_sync(phone: Phone, workshop: Workshop) -> bool:
+    """In the sync, or while the office's list folds and keeps what it brought."""
     try:
         phone.sync()
+        phone.line.ask("GET", "/office/jobs")
     except UnreachableError:
         workshop.wait_until_gone()
         return True
