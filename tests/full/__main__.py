@@ -4,7 +4,7 @@ import argparse
 import platform
 import sys
 import time
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -39,7 +39,7 @@ def main(argv: Sequence[str]) -> int:
 def section(run: FullRun, *, small: bool) -> tuple[str, bool]:
     """A run's table as text, and whether every row holds."""
     started = time.monotonic()
-    rows = list(run.run(small))
+    rows = list(told(run.run(small)))
     spent = time.monotonic() - started
     when = datetime.now(UTC).strftime("%Y-%m-%d %H:%M UTC")
     size = "small form" if small else "whole"
@@ -47,14 +47,21 @@ def section(run: FullRun, *, small: bool) -> tuple[str, bool]:
     return "\n".join((head, "", COLUMNS, *map(printed, rows))) + "\n", all(row.holds for row in rows)
 
 
+def told(rows: Iterable[Row]) -> Iterator[Row]:
+    """The rows, each on standard error as it comes: a long run shows how far it is."""
+    for row in rows:
+        print(printed(row), file=sys.stderr, flush=True)
+        yield row
+
+
 def printed(row: Row) -> str:
     cells = (row.what, row.measured, row.required, "yes" if row.holds else "**no**")
     return "| " + " | ".join(cell.replace("|", "/") for cell in cells) + " |"
 
 
-def kept(results: Path, name: str, text: str) -> str:
+def kept(results: Path, name: str, text: str, head: str = HEAD) -> str:
     """The results with one section put in place of the earlier one of that name."""
-    old = results.read_text(encoding="utf-8") if results.exists() else HEAD
+    old = results.read_text(encoding="utf-8") if results.exists() else head
     head, *sections = old.split("\n## ")
     by_name = {part.split("\n", 1)[0]: part.strip() for part in sections}
     by_name[name] = text.removeprefix("## ").strip()
