@@ -5,6 +5,7 @@ its sentences stand in `calc.words`.
 """
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from calc.checks import (
     actuator,
@@ -18,6 +19,7 @@ from calc.checks import (
 )
 from calc.checks.evidence import Evidence
 from calc.checks.finding import Check, Finding
+from calc.checks.run_conditions import is_fit
 
 GAUGE = "EN 837-1 class over span, JCGM 100 F.2.2.1 resolution; decision by JCGM 106 at 95 %"
 SWEEP = "breakpoint regression (Muggeo 2003) joined with the gauge's class; decision by JCGM 106 at 95 %"
@@ -137,6 +139,19 @@ TEST_OF_CHECK: Mapping[str, str] = {
 }
 
 
+ROAD_TESTS = ("road_run", "road_gauges", "base_boost_run")
+
+
 def examine(evidence: Evidence) -> dict[str, Finding]:
     """Every check of the table, by name, in the table's order."""
-    return {check.name: check.examine(evidence, check) for check in CHECKS}
+    spoiled = any(not is_fit(run) for _, run in evidence.items("/tests/road"))
+    found = {check.name: check.examine(evidence, check) for check in CHECKS}
+    return {name: _left_out(one) if spoiled else one for name, one in found.items()}
+
+
+def _left_out(found: Finding) -> Finding:
+    """A road check without a reading, where a run was made but may not be judged, says so."""
+    nothing = found.value is None and found.facts.get("because") == "no_reading"
+    if not nothing or TEST_OF_CHECK[found.check] not in ROAD_TESTS:
+        return found
+    return replace(found, facts={**found.facts, "because": "run_left_out"})

@@ -13,6 +13,7 @@ from math import fsum, hypot
 from typing import Any
 
 from calc.checks.evidence import STANDARD, Evidence, Value
+from calc.checks.run_conditions import is_fit
 from calc.checks.run_log import (
     ACTUAL,
     CHARGE_SIDE,
@@ -71,9 +72,9 @@ class Moment:
 
 
 def runs(evidence: Evidence, phase: str = "before_repair") -> Iterator[tuple[str, Mapping[str, Any]]]:
-    """The road runs of a phase, with their pointers."""
+    """The road runs of a phase that may be judged, with their pointers."""
     for pointer, run in evidence.items("/tests/road"):
-        if (run.get("phase") or "before_repair") == phase:
+        if (run.get("phase") or "before_repair") == phase and is_fit(run):
             yield pointer, run
 
 

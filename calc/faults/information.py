@@ -11,10 +11,10 @@ from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from math import exp, fsum, log, prod
 
-from calc.checks import TEST_OF_CHECK
+from calc.checks import ROAD_TESTS, TEST_OF_CHECK
 from calc.checks.evidence import Kind
 from calc.faults.model import SOUND, Fault, Findings, Picture, Spread
-from calc.faults.weigh import BASELINE, ECHOES, ROAD_TESTS, Weighed, likelihood, seen_as
+from calc.faults.weigh import BASELINE, ECHOES, Weighed, likelihood, seen_as
 
 HARDLY_EVER = 4e-3  # share of the cars below which a branch is followed no further
 TOGETHER = 5  # checks of a test that are weighed jointly

@@ -51,7 +51,7 @@ FULL_LOAD = (
 TIGHTNESS = ("charge_decay", "smoke")  # either lets the pulls go on; the cheaper first
 LAST = ("wastegate_inspection",)  # exhaust off, or a borescope: after all that is cheaper and can decide
 DECIDES = 0.02  # a test that is expected to tell so much can still decide [nat]
-APART = 0.3  # of the cars with two faults, so many more of the one show a state: the test tells them apart
+APART = 0.3  # of the cars with two faults, so many more of the one show a state: it tells them apart
 LEFT_TOGETHER = 0.8  # of what tests tell one by one, so much is left where they are done one after another
 WORTH_DOING = 1e-3  # a test that tells less than this is not worth its minutes [nat]
 
@@ -137,12 +137,13 @@ def ranked(evidence: Evidence, findings: Findings, weighed: Sequence[Weighed]) -
         for test in open_tests
         if not (test in FULL_LOAD and needs) and rates[test] * minutes[test] >= WORTH_DOING
     ]
-    deciding = any(worth[test] >= DECIDES for test in allowed if test not in LAST)
-    apart = _telling_apart(_first_group(weighed), outlook, speaking)
+    group = _first_group(weighed)
+    apart = [test for test in allowed if outlook.spread_of(group, test, speaking[test]) >= APART]
+    deciding = any(worth[test] >= DECIDES for test in apart or allowed if test not in LAST)
     allowed.sort(
         key=lambda test: (
-            deciding and test in LAST,
             bool(apart) and test not in apart,
+            deciding and test in LAST,
             -round(rates[test], 9),
         )
     )
@@ -177,13 +178,6 @@ def _first_group(weighed: Sequence[Weighed]) -> frozenset[str]:
         return frozenset()
     first = max(running, key=lambda item: item.probability)
     return frozenset((first.fault.name, *first.alike))
-
-
-def _telling_apart(
-    group: frozenset[str], outlook: Outlook, speaking: Mapping[str, Sequence[str]]
-) -> set[str]:
-    """The tests that faults of a group answer in different ways."""
-    return {test for test, names in speaking.items() if outlook.spread_of(group, test, names) >= APART}
 
 
 def _rate(tests: Sequence[str], worth: Mapping[str, float], minutes: Mapping[str, float]) -> float:

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from math import exp, fsum, log
 
-from calc.checks import TEST_OF_CHECK
+from calc.checks import ROAD_TESTS, TEST_OF_CHECK
 from calc.checks.evidence import Evidence, Kind
 from calc.checks.finding import Finding
 from calc.faults import faults_of
@@ -17,7 +17,6 @@ from calc.faults.complaint import complaint_weight
 from calc.faults.model import SOUND, Fault, Findings, Picture, Spread, fits_word, low
 from calc.uncertainty.decision import Chances
 
-ROAD_TESTS = ("road_run", "road_gauges", "base_boost_run")
 DEPTH_CHECKS = ("actuator_start", "actuator_full")
 HOLE_OF_A_SOUND_CAR = Spread(0.0, 0.97, 0.03)
 

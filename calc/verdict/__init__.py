@@ -15,6 +15,7 @@ from calc.verdict.cautions import cautions
 from calc.verdict.conclusion import conclude, is_settled, pairs
 from calc.verdict.finer import finer_class
 from calc.verdict.measured import beside_finding, beside_verdict
+from calc.verdict.questions import questions
 from calc.verdict.repair import repair_proof
 from calc.verdict.rounding import shares, significant
 from calc.words import summary
@@ -65,6 +66,8 @@ def verdict(job: Mapping[str, Any], engine: str, said: Sentences) -> Row:
         **_repair(evidence, findings, said),
         **_overview(conclusion, following, weighed, evidence, findings, said),
         **beside_verdict(evidence, said),
+        "questions": _questions(evidence, said),
+        "priors": _priors(evidence, weighed, said),
     }
     return result
 
@@ -136,6 +139,30 @@ def _reproduced(evidence: Evidence) -> bool:
     return evidence.get("/complaint/reproduced") is not False
 
 
+def _priors(evidence: Evidence, weighed: Sequence[Weighed], said: Sentences) -> Row | None:
+    """The workshop's own weights, where the job carries any that differ from 1; None where all are alike."""
+    typed = evidence.get("/workshop/priors") or {}
+    own = {item.fault.name: float(typed.get(item.fault.name) or 1.0) for item in weighed}
+    heavier = {name: weight for name, weight in own.items() if weight > 0.0 and weight != 1.0}
+    if not heavier:
+        return None
+    return {"weights": heavier, "says": summary.priors(said, heavier)}
+
+
+def _questions(evidence: Evidence, said: Sentences) -> list[Row]:
+    """What is asked before anything is blamed; `spoils` is the answer that forbids to judge by it."""
+    return [
+        {
+            "asks": summary.question(said, one.key, one.run),
+            "path": one.path,
+            "answer": one.answer,
+            "spoils": one.spoils,
+            "says": said.words.QUESTIONS[one.key][1] if one.spoiled else None,
+        }
+        for one in questions(evidence)
+    ]
+
+
 def _next_test(
     following: Sequence[NextTest], findings: Findings, finer: Mapping[str, float | None], said: Sentences
 ) -> Row | None:
@@ -188,7 +215,12 @@ def _cautions(
 ) -> list[str]:
     next_test = following[0].test if following else None
     keys = cautions(evidence, findings, next_test, nothing_left=not following and not is_settled(concluded))
-    return [said.words.CAUTION_FIRST, *(said.words.CAUTIONS[key] for key in keys)]
+    spoiled = dict.fromkeys(one.key for one in questions(evidence) if one.spoiled)
+    return [
+        said.words.CAUTION_FIRST,
+        *(said.words.QUESTIONS[key][1] for key in spoiled),
+        *(said.words.CAUTIONS[key] for key in keys),
+    ]
 
 
 def _repair(evidence: Evidence, findings: Findings, said: Sentences) -> Row:

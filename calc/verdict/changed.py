@@ -10,7 +10,7 @@ MOVED = 0.10  # a change of probability worth a word
 
 
 def changed(before: Mapping[str, Any], after: Mapping[str, Any], said: Sentences) -> str | None:
-    """One sentence about what changed, the weightiest first; None where nothing did.
+    """One line about what changed, the weightiest first, as it was and as it is; None where nothing did.
 
     Parameters
     ----------
@@ -21,7 +21,7 @@ def changed(before: Mapping[str, Any], after: Mapping[str, Any], said: Sentences
     """
     old, new = (_fault(verdict.get("conclusion")) for verdict in (before, after))
     if new is not None and new != old:
-        return summary.now_concluded(said, new[0], new[1])
+        return summary.now_concluded(said, old, new)
     if old is not None and new is None:
         return summary.no_longer_concluded(said, old[0])
     stood = {row["fault"]: row for row in before.get("faults", ())}
@@ -31,9 +31,9 @@ def changed(before: Mapping[str, Any], after: Mapping[str, Any], said: Sentences
     ]
     if cleared:
         return summary.now_cleared(said, cleared)
-    steps = [(row["probability"] - was["probability"], row["fault"]) for was, row in both]
-    step, fault = max(steps, key=lambda one: abs(one[0]), default=(0.0, ""))
-    return summary.moved(said, fault, step > 0.0) if abs(step) >= MOVED else None
+    steps = [(was["probability"], row["probability"], row["fault"]) for was, row in both]
+    was, now, fault = max(steps, key=lambda one: abs(one[1] - one[0]), default=(0.0, 0.0, ""))
+    return summary.moved(said, fault, was, now) if abs(now - was) >= MOVED else None
 
 
 def _fault(conclusion: Mapping[str, Any] | None) -> tuple[str, str] | None:

@@ -1,7 +1,7 @@
 """From the complaint to the conclusion, test by test: by `next_test`, or by the order of the trade.
 
 A simulated car answers one test at a time; the verdict on what is known so far says what comes next. Minutes
-are those of trade-notes.md, counted here and not by the engine. Both ways stop at the same: a proof that is
+are the trade's usual ones, counted here and not by the engine. Both ways stop at the same: a proof that is
 the conclusion, or nothing left to do.
 """
 
@@ -13,7 +13,7 @@ from typing import Any
 import calc
 from fixtures.simulator.car import Car, merge
 
-# trade-notes.md, 'Minutes a test costs'; a run with gauges is the run, 25, and the gauges on for it, 15
+# common practice, no source; a run with gauges is the run, 25, and the gauges on for it, 15
 MINUTES: Mapping[str, int] = {
     "sensors_at_rest": 3,
     "turbo_inspection": 20,
@@ -38,8 +38,8 @@ MINUTES: Mapping[str, int] = {
     "wastegate_inspection": 40,
 }
 DECAY_AFTER_SMOKE = 5
-# trade-notes.md, 'The order of work': read, look, tightness, actuator, control side, the run with gauges;
-# then what is left in the order of its list of minutes, and the valve inside the housing last
+# the order of work of the trade (common practice, no source): read, look, tightness, actuator, control
+# side, the run with gauges; then what is left in the order of these minutes, the valve in the housing last
 FIXED_ORDER = tuple(test for test in MINUTES if test != "road_run")
 
 Verdict = Mapping[str, Any]
@@ -48,12 +48,15 @@ Chooser = Callable[[Verdict, list[str]], str | None]
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Faults that looked alike, nothing concluded: the test proposed then, and whether it told them apart."""
+    """Faults that looked alike, nothing concluded: the test proposed then, and whether it told them apart.
+
+    can : whether any test that was left does so on this car.
+    """
 
     faults: frozenset[str]
     test: str
     parted: bool
-    others: tuple[str, ...]  # tests that were left beside it
+    can: bool
 
 
 @dataclass(slots=True)
@@ -83,16 +86,14 @@ def walk(car: Car, choose: Chooser) -> Walk:
     job: dict[str, Any] = {**car.job([]), "steps": []}
     verdict, way = calc.judge(job), Walk()
     while not proved(verdict) and (test := choose(verdict, way.tests)):
-        before = verdict
-        if test in car.tests:
-            way.minutes += _cost(test, way.tests)
-            merge(job["tests"], deepcopy(car.perform(test)))
-        else:  # this car has no such part, or the workshop no gauge for it
+        if test not in car.tests:  # this car has no such part, or the workshop no gauge for it
             job["steps"].append({"id": test, "state": "does_not_apply"})
+        else:
+            way.minutes += _cost(test, way.tests)
+            way.groups += _group(car, job, verdict, test)
+            job = _with(car, job, test)
         way.tests.append(test)
         verdict = calc.judge(job)
-        if test in car.tests:
-            way.groups += _group(before, test, verdict)
     way.concluded = (verdict["conclusion"] or {}).get("fault")
     return way
 
@@ -106,14 +107,27 @@ def _cost(test: str, done: list[str]) -> int:
     return DECAY_AFTER_SMOKE if test == "charge_decay" and "smoke" in done else MINUTES[test]
 
 
-def _group(before: Verdict, test: str, after: Verdict) -> list[Group]:
-    """The group that stood first before a test, if there was one and nothing was concluded."""
+def _with(car: Car, job: Mapping[str, Any], test: str) -> dict[str, Any]:
+    """The job with one more test done."""
+    after = deepcopy(dict(job))
+    merge(after["tests"], deepcopy(car.perform(test)))
+    return after
+
+
+def _group(car: Car, job: Mapping[str, Any], verdict: Verdict, test: str) -> list[Group]:
+    """The group that stands first before a test, if there is one and nothing is concluded."""
     first = next(
-        (row for row in before["faults"] if row["alike"] and row["standing"] in ("possible", "likely")), None
+        (row for row in verdict["faults"] if row["alike"] and row["standing"] in ("possible", "likely")), None
     )
-    if before["conclusion"] or first is None:
+    if verdict["conclusion"] or first is None:
         return []
+    parted = _parts(first, calc.judge(_with(car, job, test)))
+    others = [row["test"] for row in verdict["remaining"] if row["test"] in car.tests]
+    can = parted or any(_parts(first, calc.judge(_with(car, job, other))) for other in others)
+    return [Group(frozenset((first["fault"], *first["alike"])), test, parted, can)]
+
+
+def _parts(first: Mapping[str, Any], after: Verdict) -> bool:
+    """Whether some fault no longer looks like the one that stood first."""
     then = next(row for row in after["faults"] if row["fault"] == first["fault"])
-    left = tuple(row["test"] for row in before["remaining"] if row["test"] != test)
-    alike = frozenset((first["fault"], *first["alike"]))
-    return [Group(alike, test, not set(first["alike"]) <= set(then["alike"]), left)]
+    return not set(first["alike"]) <= set(then["alike"])
