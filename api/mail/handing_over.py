@@ -12,7 +12,6 @@ from enum import Enum
 
 from api.mail.account import Account, connect
 
-START_MAIL_INPUT = 354
 LINE_BEGINS_WITH_A_DOT = re.compile(rb"(?m)^\.")
 SHORTEST_PERMANENT = 500
 

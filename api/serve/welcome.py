@@ -9,7 +9,6 @@ from api import words
 from api.serve.page import Welcome
 
 POLICY = "default-src 'none'; style-src 'self'; img-src 'self' data:; frame-ancestors 'none'; base-uri 'none'"
-ONLY_READ = ["GET", "HEAD"]
 
 
 def create_welcome(welcome: Welcome) -> Flask:

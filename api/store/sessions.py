@@ -66,9 +66,4 @@ def end_of_phone(connection: sqlite3.Connection, phone: str) -> None:
     connection.execute("DELETE FROM sessions WHERE phone = ?", (phone,))
 
 
-def end_all(connection: sqlite3.Connection) -> None:
-    """End every session, as after a restore."""
-    connection.execute("DELETE FROM sessions")
-
-
 _SELECT = "SELECT id, token_sha256, person, phone, began_at, seen_at, browser FROM sessions"

@@ -11,8 +11,6 @@ from api.app import create_app
 from api.context import KEY
 from api.store import database
 
-STATE_CHANGE = {"X-Teepiece": "1", "Origin": "http://localhost"}
-
 
 @pytest.fixture
 def pwa(tmp_path: Path) -> Path:

@@ -97,14 +97,6 @@ class Workshop:
             time.sleep(0.005)
         raise RuntimeError(f"process {self.pid} does not end")
 
-    @property
-    def is_gone(self) -> bool:
-        try:
-            os.kill(self.pid, 0)
-        except ProcessLookupError:
-            return True
-        return False
-
     def __enter__(self) -> "Workshop":
         return self if self.pid else self.start()
 

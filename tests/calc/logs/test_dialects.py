@@ -8,8 +8,6 @@ from calc.logs import read_log
 from tests.calc.drives import AIR_KPA, Drive, drive
 from tests.calc.logs.dialects import Dialect, Rendered, render
 
-SUBSET = ("t_s", "engine_rpm", "pedal_pct", "boost_specified_kpa_abs", "boost_actual_kpa_abs", "duty_pct")
-
 
 def languages() -> list[Dialect]:
     """Every language and wording in the signs that are usual there."""
