@@ -49,7 +49,6 @@ export const log = {
   },
   accept: "Diese Fahrt behalten",
   kept: "Aufzeichnung",
-  ofRun: "Aufzeichnung dieser Fahrt",
   takeIn: "Aufzeichnung einlesen",
   toRun: "Aufzeichnung zu dieser Fahrt einlesen",
   noTimes: "Eine Aufzeichnung braucht eine Spalte mit Zeiten: bitte wählen.",

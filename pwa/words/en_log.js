@@ -49,7 +49,6 @@ export const log = {
   },
   accept: "Keep this run",
   kept: "log",
-  ofRun: "Log of this run",
   takeIn: "Take in a log",
   toRun: "Take in a log for this run",
   noTimes: "A log needs a column of times: choose it.",
