@@ -21,7 +21,7 @@ from typing import Any
 
 from api.erasure import FILE_NAME as ERASURES
 from api.erasure import Eraser, truncate_log
-from api.store import database, erasures, jobs
+from api.store import database, erasures, jobs, operations, reports
 from api.store.blobs import Blobs
 
 FORMAT = "teepiece-backup/1"
@@ -68,18 +68,22 @@ def restore(source: Path, data: Path) -> Path | None:
     if aside:
         _append_erasures(aside, data)
     _settle(data)
+    os.sync()  # many files at once: a power cut from here on finds them all
     return aside
 
 
 def nightly(data: Path, now: datetime) -> Path:
-    """Write this night's backup, and let go of those that are old."""
+    """Write this night's backup, and let go of those that are old.
+
+    A photo that this disk has damaged or lost is in it as it was copied earlier, or not at all.
+    """
     folder = data / NIGHTLY
     (folder / PHOTOS).mkdir(parents=True, exist_ok=True)
-    _keep_photos(Blobs(data / "blobs"), folder / PHOTOS)
+    photos = _keep_photos(data, folder / PHOTOS)
     target = folder / f"{now:%Y-%m-%d}.zip"
     with _whole_file(target) as archive:
         _write_database(data, archive)
-        for name in Blobs(data / "blobs").names():
+        for name in photos:
             archive.sums[f"{PHOTOS}/{name}"] = name
     for old in _too_old(folder):
         old.unlink()
@@ -192,18 +196,39 @@ def _write_photos(blobs: Blobs, archive: _Archive) -> None:
             raise BackupError(f"The photo {name} is damaged on this disk; the backup was not made.")
 
 
-def _keep_photos(blobs: Blobs, folder: Path) -> None:
-    """Copy the photos that are not beside the nightly backups yet, and empty those that were erased."""
+def _keep_photos(data: Path, folder: Path) -> list[str]:
+    """Copy the photos that are not beside the nightly backups yet; the names of all that are there.
+
+    Of one that was erased an empty file stays. One that is gone from the disk and still named was lost, not
+    erased: its copy stays what it is.
+    """
     present = {path.name for path in folder.iterdir() if not path.name.startswith(".")}
-    current = set(blobs.names())
+    current = set(Blobs(data / "blobs").names())
     for name in current - present:
-        path = blobs.find(name)
-        if path:
-            part = folder / f".{name}"
-            shutil.copyfile(path, part)
-            part.replace(folder / name)
-    for name in present - current:
-        (folder / name).write_bytes(b"")
+        _copy_photo(Blobs(data / "blobs").find(name), folder, name)
+    with closing(database.connect(data / DATABASE)) as connection:
+        for name in present - current:
+            if not _is_named(connection, name):
+                (folder / name).write_bytes(b"")
+    return sorted(path.name for path in folder.iterdir() if path.stat().st_size and path.name[0] != ".")
+
+
+def _copy_photo(path: Path | None, folder: Path, name: str) -> None:
+    """Under its name only once it is whole and on the disk; a damaged one is left out."""
+    part = folder / f".{name}"
+    if path is None:
+        return
+    shutil.copyfile(path, part)
+    if _sum(part) != name:
+        part.unlink()
+        return
+    with part.open("rb") as file:
+        os.fsync(file.fileno())
+    part.replace(folder / name)
+
+
+def _is_named(connection: sqlite3.Connection, name: str) -> bool:
+    return operations.mention(connection, name) or reports.of_sum(connection, name) is not None
 
 
 def _too_old(folder: Path) -> list[Path]:

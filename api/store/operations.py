@@ -148,6 +148,12 @@ def job_ids(connection: sqlite3.Connection) -> list[str]:
     return [job for (job,) in rows]
 
 
+def mention(connection: sqlite3.Connection, name: str) -> bool:
+    """Whether some operation that is not erased holds this text, as a photo's name; looks at every one."""
+    found = connection.execute("SELECT 1 FROM operations WHERE instr(made, ?) LIMIT 1", (name.encode(),))
+    return found.fetchone() is not None
+
+
 def blank(connection: sqlite3.Connection, ids: Iterable[str]) -> None:
     """Take the bytes of erased operations away; their numbers and ids keep the list whole."""
     rows = [(one,) for one in ids]

@@ -171,6 +171,23 @@ def test_a_nightly_backup_from_before_an_erasure_can_be_put_back(
     assert (data / backup.NIGHTLY / "photos" / NAME).read_bytes() == b""
 
 
+def test_a_photo_that_the_disk_lost_stays_in_the_nightly_backups(data: Path, pwa: Path, job: str) -> None:
+    backup.nightly(data, NIGHT)
+    (data / "blobs" / NAME[:2] / NAME).unlink()
+    made = backup.nightly(data, NIGHT + timedelta(days=1))
+    backup.restore(made, data)
+    assert create_app(data, pwa=pwa).test_client().get(f"/api/blobs/{NAME}").data == PHOTO
+
+
+def test_a_damaged_photo_spoils_no_nightly_backup(data: Path, pwa: Path, job: str) -> None:
+    before = document(data, pwa, job)
+    (data / "blobs" / NAME[:2] / NAME).write_bytes(PHOTO[:-1])
+    made = backup.nightly(data, NIGHT)
+    assert not (data / backup.NIGHTLY / "photos" / NAME).exists()
+    backup.restore(made, data)
+    assert document(data, pwa, job) == before
+
+
 def test_nightly_backups_are_kept_seven_days_and_four_weeks(data: Path, job: str) -> None:
     for day in range(45):
         backup.nightly(data, NIGHT + timedelta(days=day))
