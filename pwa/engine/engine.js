@@ -66,6 +66,12 @@ class Engine {
     return (await this.#ask(job.id, { way: "judge", text: JSON.stringify(job), unit, language })).result;
   }
 
+  /** What moved between two verdicts on a job, in one line; null where nothing did. */
+  async whatChanged(before, after, { language = "en" } = {}) {
+    const question = { way: "what_changed", before: JSON.stringify(before), after: JSON.stringify(after), language };
+    return JSON.parse((await this.#ask(`changed ${after.job}`, question)).result);
+  }
+
   /**
    * What a log holds {guesses, left_out, rows, seconds}. `columns` are wishes as `calc.read_log` takes them; `job`
    * tells what the log may not say of the car. An aborted `signal` ends the reading at once.
@@ -196,7 +202,7 @@ class Engine {
   }
 }
 
-const ANSWERS = ["verdict", "log", "run"];
+const ANSWERS = ["verdict", "changed", "log", "run"];
 
 function settle(waiters, kind, answer) {
   for (const { resolve, reject } of waiters) {

@@ -1,6 +1,9 @@
 /** Asks the calculation for the verdict of a job whenever it changed; never in the way of keeping a reading. */
 import { withValues } from "./pointer.js";
 
+/** The parts of a job that a verdict is drawn from. */
+const MOVERS = ["tests", "spec", "complaint", "boost_control", "vehicle", "site", "gauges", "workshop"];
+
 /** `changed` is called when an answer has come. */
 export function createVerdicts(engine, language, changed) {
   const known = new Map();
@@ -17,17 +20,36 @@ export function createVerdicts(engine, language, changed) {
   }
   function answer(entry, document, unit, result) {
     if (entry.document !== document || entry.unit !== unit) return;
+    if (result.verdict) compare(entry, document, result.verdict);
     Object.assign(entry, result);
     changed();
   }
 
+  /** What the readings since the last verdict moved in it; a photo or a note moves nothing and says nothing. */
+  function compare(entry, document, verdict) {
+    const before = entry.verdict;
+    const readings = JSON.stringify(MOVERS.map((key) => document[key]));
+    const [moved, first] = [readings !== entry.readings, before === null];
+    entry.readings = readings;
+    if (!moved || first) return;
+    engine.whatChanged(before, verdict, { language }).then(
+      (line) => {
+        if (entry.readings !== readings) return;
+        entry.moved = line ?? "";
+        changed();
+      },
+      () => {},
+    );
+  }
+
   return {
     /**
-     * The last verdict of a job {verdict, fresh, fault}; asks for a new one where the job has changed. `fresh`: it is
-     * the answer for what stands there now (a refused document is an answer too, and `fault` then says why).
+     * The last verdict of a job {verdict, fresh, fault, moved}; asks for a new one where the job has changed. `fresh`: it is
+     * the answer for what stands there now (a refused document is an answer too, and `fault` then says why). `moved`: in
+     * one line what the last readings moved, empty where they moved nothing, null before there is anything to compare.
      */
     of(handle, unit) {
-      if (!known.has(handle.id)) known.set(handle.id, { verdict: null, fresh: false, fault: null });
+      if (!known.has(handle.id)) known.set(handle.id, { verdict: null, fresh: false, fault: null, moved: null });
       const entry = known.get(handle.id);
       ask(handle, unit, entry);
       return entry;

@@ -24,7 +24,7 @@ export function newJobScreen(app) {
       told = true;
       return app.repaint();
     }
-    const id = await app.keeper.keep(null, words.car.fresh, () => app.workbook.newJob({ places: placesOf(draft.values) }));
+    const id = await app.keeper.keep(null, words.car.fresh, () => app.workbook.newJob({ places: placesOf(draft.values, app.workbook.workshop.judging) }));
     if (!id) return undefined;
     await draft.clear();
     return go("job", id);
@@ -32,10 +32,15 @@ export function newJobScreen(app) {
   return { build: () => build(app, draft.values, put, open, told) };
 }
 
-/** A car that stage 1 knows: a wastegate held by pressure. */
-function placesOf(draft) {
+/**
+ * A car that stage 1 knows: a wastegate held by pressure. What the workshop has set about judging goes into the job, as
+ * last heard, so that phone and workshop judge it alike.
+ */
+function placesOf(draft, judging = {}) {
+  const set = Object.entries(judging).filter(([, weights]) => Object.keys(weights).length > 0);
+  const own = set.map(([key, weights]) => [`/workshop/${key}`, weights]);
   const typed = Object.entries(draft).filter(([, value]) => value !== null && value !== undefined);
-  return { ...Object.fromEntries(typed), "/boost_control/device": "wastegate", "/boost_control/actuator": "pressure" };
+  return { ...Object.fromEntries([...typed, ...own]), "/boost_control/device": "wastegate", "/boost_control/actuator": "pressure" };
 }
 
 function build(app, draft, put, open, told) {

@@ -1,7 +1,8 @@
 /** What the readings say: one sentence, where the line breaks, why, and what would tell more. */
 import { brokenLine } from "../drawings/broken.js";
 import { words } from "../words/words.js";
-import { stationOf } from "../parts/air_line_model.js";
+import { breakOf } from "../parts/air_line_model.js";
+import { oneOf } from "../parts/chips.js";
 import { el } from "../parts/el.js";
 import { mark, outcomeWords, resultLine, shortLine } from "../parts/fields.js";
 import { lines, mainButton, page, section } from "../parts/page.js";
@@ -11,20 +12,18 @@ import { engineSays } from "../parts/state.js";
 import { pageOf } from "../parts/test_pages.js";
 
 const text = words.verdict;
-const ORDER = ["filter", "airMass", "compressor", "cooler", "chargePressure", "throttle", "engine", "turbine", "exhaust"];
-const BEFORE = { solenoid: "compressor", actuator: "solenoid", filter: "filter" };
 
 export function verdictScreen(app, job) {
   return { build: () => build(app, job) };
 }
 
 function build(app, job) {
-  const { verdict, fresh, fault } = job.judged;
+  const { verdict, fresh, fault, moved } = job.judged;
   const content = {
     title: text.title,
     back: { href: link("job", job.id), text: words.nav.job },
     key: "main verdict",
-    main: verdict && !(fresh && fault) ? [fresh ? null : waits(app), judged(job, verdict)] : [waiting(app, fault, fresh)],
+    main: verdict && !(fresh && fault) ? [fresh ? null : waits(app), judged(job, verdict, moved)] : [waiting(app, fault, fresh)],
     bar: bar(job, verdict),
   };
   return page(content, app.keeper);
@@ -39,12 +38,14 @@ function waiting(app, fault, fresh) {
   return waits(app);
 }
 
-function judged(job, verdict) {
+function judged(job, verdict, moved) {
   const { conclusion } = verdict;
   const fault = conclusion && verdict.faults.find((one) => one.fault === conclusion.fault);
   return [
-    picture(conclusion),
+    questions(job, verdict.questions ?? []),
+    picture(job, conclusion),
     headline(verdict, conclusion, fault),
+    whatMoved(moved),
     proof(verdict.repair_proof),
     turns(verdict.adjustment),
     fault && evidence(verdict, fault),
@@ -55,19 +56,37 @@ function judged(job, verdict) {
     inWords(text.sound, verdict.findings.filter(({ outcome }) => outcome === "within").map(({ title }) => title)),
     inWords(text.notLooked, verdict.remaining.map(({ title }) => title)),
     (verdict.cautions ?? []).length > 0 && el("aside", { class: "cautions" }, lines(verdict.cautions, "plain-list")),
+    verdict.priors && el("p", { class: "hint", key: "priors" }, verdict.priors.says),
     shares(verdict),
     everyCheck(verdict),
     el("p", { class: "hint" }, verdict.engine),
   ];
 }
 
-function picture(conclusion) {
-  const broken = stationOf(conclusion);
+function picture(job, conclusion) {
+  const broken = breakOf(job.document, conclusion);
   if (!broken) return null;
-  const { stations } = words.air;
-  const before = BEFORE[broken] ?? ORDER[ORDER.indexOf(broken) - 1];
-  const [whole, place] = [stations[before], stations[broken]];
-  return el("figure", { class: "picture" }, brokenLine(broken === "filter" ? "" : whole, place), el("figcaption", { class: "unseen" }, text.picture(whole, place)));
+  return el("figure", { class: "picture" }, brokenLine(broken.before, broken.broken), el("figcaption", { class: "unseen" }, text.picture(broken.before, broken.broken)));
+}
+
+/** Asked before anything is blamed: a short yes or no each; those answered well fold away. */
+function questions(job, asked) {
+  const isOpen = ({ answer, spoils }) => answer === null || answer === spoils;
+  const rest = asked.filter((one) => !isOpen(one));
+  const open = asked.filter(isOpen);
+  return [
+    open.length > 0 && el("section", { class: "asked", key: "questions" }, el("h2", {}, text.asked), open.map((one) => question(job, one))),
+    rest.length > 0 && el("details", { key: "answered" }, el("summary", {}, text.answered(rest.length)), rest.map((one) => question(job, one))),
+  ];
+}
+
+function question(job, { asks, path, answer, says }) {
+  const { yes, no } = words.page;
+  const choose = (chosen) => job.set(asks, path, chosen);
+  return [
+    oneOf({ label: asks, options: [[true, yes], [false, no]], chosen: answer, choose }),
+    says && el("p", { class: "told", key: `told ${path}` }, says),
+  ];
 }
 
 function headline(verdict, conclusion, fault) {
@@ -79,6 +98,11 @@ function headline(verdict, conclusion, fault) {
     fault?.title && el("p", {}, conclusion.says),
     el("p", { class: "standing" }, text.standing[conclusion.standing], fault && ` \u00b7 ${text.explains[fault.explains_complaint]}`),
   );
+}
+
+/** What the last readings did to the verdict, in one line; nothing before there were two. */
+function whatMoved(moved) {
+  return moved === null ? null : el("p", { class: "standing", key: "moved", role: "status" }, moved || text.nothingMoved);
 }
 
 function turns(adjustment) {
@@ -124,6 +148,7 @@ function nextTest(job, next) {
     text.next,
     el("p", {}, where ? el("a", { href: link("job", job.id, where) }, title) : el("strong", {}, title), ` \u00b7 ${words.air.minutes(next.minutes)}`),
     el("p", {}, next.why),
+    next.results?.length > 0 && [el("h3", {}, text.results), lines(next.results.map(({ says }) => says))],
   );
 }
 

@@ -330,6 +330,10 @@ export const words = {
     caution: "Die Reparaturdaten des Herstellers und Ihr Urteil gehen vor.",
     customer: "Für den Kunden schreiben",
     toTest: (title) => title,
+    results: "Was jedes Ergebnis hieße",
+    asked: "Bevor ein Teil beschuldigt wird",
+    answered: (count) => `Gefragt und beantwortet: ${count}`,
+    nothingMoved: "Der letzte Messwert hat am Urteil nichts geändert.",
     enough: "Dafür ist nichts weiter nötig.",
     picture: (before, broken) => `Der Luftweg, ganz bis ${before}, gebrochen bei ${broken}`,
     explains: {
