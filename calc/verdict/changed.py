@@ -24,6 +24,8 @@ def changed(before: Mapping[str, Any], after: Mapping[str, Any], said: Sentences
         return summary.now_concluded(said, old, new)
     if old is not None and new is None:
         return summary.no_longer_concluded(said, old[0])
+    if new is not None and (explains := _explains(after, new[0])) != _explains(before, new[0]):
+        return str(said.words.NOW_EXPLAINS[explains])
     stood = {row["fault"]: row for row in before.get("faults", ())}
     both = [(stood[row["fault"]], row) for row in after["faults"] if row["fault"] in stood]
     cleared = [
@@ -34,6 +36,11 @@ def changed(before: Mapping[str, Any], after: Mapping[str, Any], said: Sentences
     steps = [(was["probability"], row["probability"], row["fault"]) for was, row in both]
     was, now, fault = max(steps, key=lambda one: abs(one[1] - one[0]), default=(0.0, 0.0, ""))
     return summary.moved(said, fault, was, now) if abs(now - was) >= MOVED else None
+
+
+def _explains(verdict: Mapping[str, Any], fault: str) -> str:
+    """Whether a fault explains the complaint."""
+    return next(str(row["explains_complaint"]) for row in verdict["faults"] if row["fault"] == fault)
 
 
 def _fault(conclusion: Mapping[str, Any] | None) -> tuple[str, str] | None:

@@ -780,6 +780,12 @@ PAIR = "No single fault explains all findings; {first} and {second} together do.
 NOW = {"proved": "Now proved: {sentence}.", "likely": "Now likely: {sentence}."}
 WAS = {"proved": "Before, proved: {fault}.", "likely": "Before, likely: {fault}."}
 WAS_OPEN = "Not certain before."
+NOW_EXPLAINS = {
+    "yes": "Now it explains the complaint.",
+    "partly": "Now it explains part of the complaint.",
+    "no": "Now it does not explain the complaint.",
+    "unknown": "Now it is open whether it explains the complaint.",
+}
 NO_LONGER = "No longer certain that {sentence}."
 NOW_CLEARED = "Now ruled out: {faults}."
 NOW_CLEARED_MANY = "Now ruled out: {faults} and {more} more."
@@ -926,6 +932,17 @@ MEASURED = {
     "{doubt} that both may be off: neither clears anything until it is known which is wrong.",
     "humid_air": "{water} % of the air's mass is water: what the engine swallows is reckoned thinner for it.",
     "by_signal": "The sensor's own signal means {pressure}.",
+    "pull_number": "Pull {number}:",
+    "pull_no_step": "the log does not show how boost rises.",
+    "pull_step": "boost rises from 10 to 90 % in {rise} s, overshoot {overshoot} %.",
+    "pull_settled": "Settled within 5 % after {seconds} s.",
+    "pull_deviation": "Actual less specified: {mean} on the mean, {largest} at most.",
+    "pull_corrected": "A correction stood for {share} % of that time.",
+    "part_load": "Part load, pedal {pedal} %, steady for {seconds} s: actual less specified {error}.",
+    "part_load_within": "Within.",
+    "part_load_outside": "Outside, at a load where the device can act.",
+    "part_load_undecided": "Undecided.",
+    "part_load_cannot_act": "Below base boost the gate cannot bring it down: that is healthy.",
     "actuator_hole": "The actuator would lose as much through a hole of {mm} mm.",
     "vacuum_at_sea_level": "The air here stands at {outside} absolute: at sea level the same supply would "
     "show {vacuum}.",

@@ -830,6 +830,12 @@ PAIR = "Kein einzelner Fehler erklärt alle Befunde, zwei zusammen schon. {first
 NOW = {"proved": "Jetzt nachgewiesen: {sentence}.", "likely": "Jetzt wahrscheinlich: {sentence}."}
 WAS = {"proved": "Vorher nachgewiesen: {fault}.", "likely": "Vorher wahrscheinlich: {fault}."}
 WAS_OPEN = "Vorher nicht sicher."
+NOW_EXPLAINS = {
+    "yes": "Jetzt erklärt es die Beanstandung.",
+    "partly": "Jetzt erklärt es einen Teil der Beanstandung.",
+    "no": "Jetzt erklärt es die Beanstandung nicht.",
+    "unknown": "Jetzt ist offen, ob es die Beanstandung erklärt.",
+}
 NO_LONGER = "Nicht mehr sicher: {sentence}."
 NOW_CLEARED = "Jetzt ausgeschlossen: {faults}."
 NOW_CLEARED_MANY = "Jetzt ausgeschlossen: {faults} und {more} weitere."
@@ -995,6 +1001,17 @@ MEASURED = {
     "anzeigt.",
     "humid_air": "{water} % der Luftmasse sind Wasser: Was der Motor schluckt, ist dünner gerechnet.",
     "by_signal": "Das Signal des Sensors selbst bedeutet {pressure}.",
+    "pull_number": "Durchzug {number}:",
+    "pull_no_step": "Die Aufzeichnung zeigt nicht, wie der Ladedruck steigt.",
+    "pull_step": "Der Ladedruck steigt in {rise} s von 10 auf 90 %, Überschwingen {overshoot} %.",
+    "pull_settled": "Nach {seconds} s auf 5 % eingeschwungen.",
+    "pull_deviation": "Istwert minus Sollwert: im Mittel {mean}, höchstens {largest}.",
+    "pull_corrected": "Während {share} % dieser Zeit stand eine Korrektur an.",
+    "part_load": "Teillast, Pedal {pedal} %, {seconds} s stetig: Istwert minus Sollwert {error}.",
+    "part_load_within": "In Ordnung.",
+    "part_load_outside": "Beanstandet, bei einer Last, bei der die Regelung wirken kann.",
+    "part_load_undecided": "Offen.",
+    "part_load_cannot_act": "Unter dem Grundladedruck kann die Klappe ihn nicht senken: Das ist gesund.",
     "actuator_hole": "So viel verlöre die Druckdose durch ein Loch von {mm} mm.",
     "vacuum_at_sea_level": "Die Luft steht hier bei {outside} absolut: Auf Meereshöhe zeigte dieselbe "
     "Versorgung {vacuum}.",

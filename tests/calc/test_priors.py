@@ -40,10 +40,9 @@ def test_weights_are_shown_the_weightiest_first_and_only_for_faults_of_this_car(
     assert shown["says"].endswith("actuator opens too late 2 times and charge air leak 1.2 times.")
 
 
-def test_the_same_job_says_the_same_on_phone_and_server() -> None:
-    """Whatever was counted, the weights are in the job: the verdict follows from its bytes alone."""
+def test_the_weights_travel_in_the_job() -> None:
+    """So that phone and server, whatever each has counted since, say the same of the same bytes."""
     data = json.dumps({**BARE, "workshop": {"priors": calc.prior_weights({"spring_weak": 2})}}).encode()
-    assert calc.judge_text(data) == calc.judge_text(data)
     assert '"weights":{"spring_weak":1.4}' in calc.judge_text(data)
 
 

@@ -37,6 +37,12 @@ def test_a_share_that_moved_is_said_before_and_now() -> None:
     assert calc.what_changed(after, before) == "Less probable now: charge air leak, 21 %, before 64 %."
 
 
+def test_a_proof_that_the_road_bears_out_is_said() -> None:
+    bench = {"tests": {**late_actuator()["tests"], "road": None}}
+    assert line(bench, late_actuator(boost_actual_kpa_abs=247)) == "Now it explains the complaint."
+    assert line(late_actuator(), bench) == "Now it is open whether it explains the complaint."
+
+
 def test_a_conclusion_that_falls_is_said() -> None:
     said = line(late_actuator(), {"tests": {"actuator": None, "road": None}})
     assert said == "No longer certain that the actuator moves too late."
