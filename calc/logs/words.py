@@ -103,7 +103,7 @@ OTHER_PEDAL = _any(
 )
 ROAD_SPEED = _any(
     r"""
-    vehicle speed | road speed | car speed | vss | speed | \w*geschwindigkeit\w* | vitesse(?: (?:du
+    vehicle speed | road speed | car speed | vss | speed | velocity | \w*geschwindigkeit\w* | vitesse(?: (?:du
     )?vehicule)? | velocidad(?: del? (?:vehiculo|coche))? | gps speed | v fzg | tempo
     """
 )

@@ -11,6 +11,7 @@ from calc.faults.model import Findings
 from calc.faults.next_test import NextTest, applies, minutes_of, ranked, remaining
 from calc.faults.weigh import Weighed, weigh
 from calc.verdict.adjustment import adjustment
+from calc.verdict.beside_road import beside_road
 from calc.verdict.cautions import cautions
 from calc.verdict.conclusion import conclude, is_settled, pairs
 from calc.verdict.finer import finer_class
@@ -66,6 +67,7 @@ def verdict(job: Mapping[str, Any], engine: str, said: Sentences) -> Row:
         **_repair(evidence, findings, said),
         **_overview(conclusion, following, weighed, evidence, findings, said),
         **beside_verdict(evidence, said),
+        **beside_road(evidence, said),
         "questions": _questions(evidence, said),
         "priors": _priors(evidence, weighed, said),
     }

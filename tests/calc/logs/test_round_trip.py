@@ -210,3 +210,13 @@ def test_grouped_thousands_and_a_unit_behind_the_number() -> None:
     assert run["channels"]["engine_rpm"] == [1500.5, 2750.0, 3100.0]
     assert run["channels"]["boost_actual_kpa_abs"] == [101.32, 221.38, 221.38]
     assert run["channels"]["pedal_pct"] == [20.0, 35.0, 35.0]
+
+
+def test_velocity_is_the_road_speed_and_of_two_one_is_taken() -> None:
+    """Names of a type-approval run as an open package holds it; dyno and on-board side by side."""
+    rows = b"".join(b"%d,%d,%d,%d\n" % (t, 2 * t, 2 * t + 1, 900 + 10 * t) for t in range(40))
+    run = read_log(b"Time [sec],Dyno Velocity [km/h],OBD Velocity [km/h],OBD Engine Speed [rpm]\n" + rows)
+    assert run["channels"]["vehicle_kmh"][:3] == [0.0, 2.0, 4.0]
+    guess = next(each for each in run["guesses"] if each["channel"] == "vehicle_kmh")
+    assert guess["certainty"] <= 0.5, "the other column would fit as well"
+    assert [item["column"] for item in run["left_out"]] == ["OBD Velocity [km/h]"]
