@@ -132,6 +132,7 @@ function listen(app) {
       app.workshopAsked = true;
       app.workbook.fetchWorkshop();
     }
+    if (state.state === "idle") app.workbook.fetchReports();
     app.syncState = state;
     app.repaint();
   });

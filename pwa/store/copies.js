@@ -4,6 +4,7 @@ import { Zip, ZipDeflate, ZipPassThrough } from "../vendor/fflate/fflate.js";
 import { known as knownErasures } from "./erasures.js";
 import { clockTime } from "./operations.js";
 import { readablePage } from "./readable.js";
+import { reportKey } from "./report_key.js";
 
 const COPIES_STAY_MS = 14 * 24 * 3_600_000;
 const FORMAT = "teepiece-copy/1";
@@ -18,7 +19,7 @@ export function oldCopies(book, serverTime) {
   return {
     rows: old.flatMap(({ id: job, rows }) => rows.map(({ id }) => ({ id, job }))),
     jobs: old.map(({ id }) => id),
-    blobs: old.flatMap(({ blobs }) => blobs).filter((name) => !staying.has(name)),
+    blobs: [...old.flatMap(({ blobs }) => blobs).filter((name) => !staying.has(name)), ...old.map(({ id }) => reportKey(id))],
   };
 }
 

@@ -16,7 +16,7 @@ export class ServerError extends Error {
 }
 
 async function answer(path, options, within) {
-  const headers = { "X-Teepiece": "1", ...options.headers };
+  const headers = { "X-Teepiece": "1", "Accept-Language": document.documentElement.lang || "en", ...options.headers };
   try {
     return await fetch(path, { ...options, headers, redirect: "error", signal: AbortSignal.timeout(within) });
   } catch (cause) {
@@ -73,6 +73,20 @@ export async function bytesOf(name) {
   const response = await answer(`/api/blobs/${name}`, {}, BLOB_WITHIN_MS);
   if (!response.ok) throw await refusal(response);
   return response.arrayBuffer();
+}
+
+/** The customer's PDF of a job. */
+export async function reportPdf(job, unit, language) {
+  const query = new URLSearchParams({ form: "customer", unit, language });
+  const response = await answer(`/api/jobs/${job}/report.pdf?${query}`, { cache: "no-store" }, BLOB_WITHIN_MS);
+  if (!response.ok) throw await refusal(response);
+  if (response.headers.get("Content-Type") !== "application/pdf") throw new ServerError("no_server");
+  return response.arrayBuffer();
+}
+
+/** {jobs: [{id, opened_at, complaint, says}]}: other jobs of the same car that the workshop has. */
+export function historyOf(job, unit, language) {
+  return json(`/api/jobs/${job}/history?${new URLSearchParams({ unit, language })}`, {});
 }
 
 /** Sends the bytes of a blob from `start` to before `end`; {whole, offset} as the server stands then. */

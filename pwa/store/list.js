@@ -5,6 +5,7 @@ import { covers, known as knownErasures, leaving, merged } from "./erasures.js";
 import { byteLength } from "./hash.js";
 import { ServerError } from "./http.js";
 import { runningHash } from "./receipt.js";
+import { reportKey } from "./report_key.js";
 
 const MOST_OPERATIONS = 200;
 const LARGEST_BATCH = 256 * 1024;
@@ -176,7 +177,8 @@ export async function takeReply(book, batch, reply) {
 function withErasures(book, erasures, rows, planned) {
   const fresh = erasures.filter(({ id }) => !knownErasures(book).some((one) => one.id === id));
   if (!fresh.length) return planned;
-  const { rows: gone, blobs, notes } = leaving(book, fresh);
+  const { rows: gone, blobs: named, notes } = leaving(book, fresh);
+  const blobs = [...named, ...fresh.map(({ job }) => reportKey(job))];
   const ids = new Set(gone.map(({ id }) => id));
   const noted = new Set(notes.map(({ id }) => id));
   return {

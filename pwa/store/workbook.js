@@ -3,11 +3,13 @@
 import { Book, change } from "./book.js";
 import { zipOf } from "./copies.js";
 import { byteLength, sha256 } from "./hash.js";
-import { ServerError, deliveriesOf, workshopLists } from "./http.js";
+import { ServerError, deliveriesOf, historyOf, workshopLists } from "./http.js";
 import { bytesOf } from "./http.js";
 import { JobRecord } from "./jobs.js";
 import { clockTime, inverseOf, makeAdd, makeRemove, makeRestore, makeSet, makeSettled } from "./operations.js";
 import { smallerPhoto } from "./photos.js";
+import { reportKey } from "./report_key.js";
+import { fetchReports, isCurrent, keptReport, wish } from "./reports.js";
 import { isAtOrIn, sameValue } from "./places.js";
 import { uuid7 } from "./uuid.js";
 
@@ -225,6 +227,7 @@ export class Workbook {
   #book;
   #handles = new Map();
   #urls = new Map();
+  #reports = Promise.resolve();
 
   constructor(book) {
     this.#book = book;
@@ -325,6 +328,43 @@ export class Workbook {
   /** Asks the workshop's computer what became of them. */
   fetchDeliveries(job) {
     return this.#fetched(`deliveries:${job}`, async () => (await deliveriesOf(job)).deliveries);
+  }
+
+  /** Other jobs of the same car, as last heard from the workshop: [{id, opened_at, complaint, says}]. */
+  history(job) {
+    return this.#book.values.get(`history:${job}`) ?? [];
+  }
+
+  /** Asks the workshop's computer for them. */
+  fetchHistory(job, unit, language) {
+    return this.#fetched(`history:${job}`, async () => (await historyOf(job, unit, language)).jobs);
+  }
+
+  /** {sha256, at, upTo, unit, language} of the customer's PDF that is kept here, or null. */
+  report(job) {
+    return keptReport(this.#book, job);
+  }
+
+  /** Whether that PDF was drawn from all that this phone knows. */
+  isReportCurrent(job) {
+    return isCurrent(this.#book, job);
+  }
+
+  /** The bytes of that PDF, or undefined. */
+  reportBytes(job) {
+    return this.#book.bytesOf(reportKey(job));
+  }
+
+  /** From now on the customer's PDF of a job is fetched after each sync, in this unit and language. */
+  async wantReport(job, { unit, language }) {
+    await wish(this.#book, job, { unit, language });
+    await this.fetchReports();
+  }
+
+  /** Fetches the PDFs that are wanted, where the workshop's computer is in reach. One round at a time. */
+  fetchReports() {
+    this.#reports = this.#reports.then(() => fetchReports(this.#book)).catch(console.error);
+    return this.#reports;
   }
 
   async #fetched(key, question) {

@@ -355,10 +355,6 @@ export const words = {
     photos: "Fotos für den Kunden",
     photosSay: "Die gewählten kommen in die Zusammenfassung.",
     photo: (number, caption) => `Foto ${number}${caption ? `: ${caption}` : ""}`,
-    pdf: "Zusammenfassung als PDF öffnen",
-    pdfTechnical: "Technischen Bericht als PDF öffnen",
-    pdfWaits: "Das PDF wartet in der Werkstatt: Es lässt sich öffnen, sobald ihr Rechner erreichbar ist.",
-    unsent: "Einige Einträge sind noch nicht in der Werkstatt; sie würden im PDF fehlen.",
     nothing: "Noch gibt es nichts zu sagen: Es ist nichts gemessen.",
   },
 
@@ -401,7 +397,7 @@ export const words = {
     ask: (title) => `Unterschreiben für: ${title}`,
     yes: (name, amount, when) => `${name} hat ${amount} zugestimmt, ${when}`,
     again: "Betrag oder Arbeit haben sich seit der Unterschrift geändert: Es braucht eine neue Zustimmung.",
-    expired: "Dieser Preis gilt nicht mehr.",
+    expired: (day) => `Dieser Preis galt bis ${day}. Vor einer Unterschrift einen neuen Tag oder einen neuen Preis eintragen.`,
     name: "Name dessen, der unterschreibt",
     pane: "Hier mit dem Finger unterschreiben",
     paneSays: "Mit dem Finger im Feld unterschreiben.",
@@ -425,7 +421,18 @@ export const words = {
       bounced: "nicht zugestellt",
     },
     line: (to, state, says) => `${to}: ${state}${says ? `. ${says}` : ""}`,
+  },
+
+  papers: {
     share: "PDF teilen",
+    save: "PDF speichern",
+    open: "Zusammenfassung als PDF öffnen",
+    technical: "Technischen Bericht als PDF öffnen",
+    here: (when) => `Das PDF ist auf diesem Telefon, geholt ${when}.`,
+    before: (when) => `Das PDF auf diesem Telefon ist von ${when}, vor der letzten Änderung; das nächste kommt mit dem nächsten Abgleich.`,
+    comes: "Das PDF wird aus der Werkstatt geholt.",
+    waits: "Das PDF kommt auf dieses Telefon, sobald der Rechner der Werkstatt erreichbar ist.",
+    unsent: "Einige Einträge sind noch nicht in der Werkstatt; das PDF kommt nach ihnen.",
   },
 
   history: { title: "Dieses Fahrzeug war schon hier", of: (when, says) => `${when}: ${says}` },

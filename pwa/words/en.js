@@ -350,10 +350,6 @@ export const words = {
     photos: "Photos for the customer",
     photosSay: "The chosen ones go into the summary.",
     photo: (number, caption) => `Photo ${number}${caption ? `: ${caption}` : ""}`,
-    pdf: "Open the summary as PDF",
-    pdfTechnical: "Open the technical report as PDF",
-    pdfWaits: "The PDF waits in the workshop: it can be opened when its computer is in reach.",
-    unsent: "Some entries are not in the workshop yet; the PDF would lack them.",
     nothing: "There is nothing to say yet: nothing is measured.",
   },
 
@@ -396,7 +392,7 @@ export const words = {
     ask: (title) => `Sign for: ${title}`,
     yes: (name, amount, when) => `${name} said yes to ${amount}, ${when}`,
     again: "The amount or the work has changed since it was signed: it needs a new yes.",
-    expired: "This price no longer holds.",
+    expired: (day) => `This price held until ${day}. Set a new day, or a new price, before anybody signs.`,
     name: "Name of who signs",
     pane: "Sign here with a finger",
     paneSays: "Sign in the box with a finger.",
@@ -420,7 +416,18 @@ export const words = {
       bounced: "not delivered",
     },
     line: (to, state, says) => `${to}: ${state}${says ? `. ${says}` : ""}`,
+  },
+
+  papers: {
     share: "Share the PDF",
+    save: "Save the PDF",
+    open: "Open the summary as PDF",
+    technical: "Open the technical report as PDF",
+    here: (when) => `The PDF is on this phone, fetched ${when}.`,
+    before: (when) => `The PDF on this phone is of ${when}, before the last change; the next comes with the next sync.`,
+    comes: "The PDF is being fetched from the workshop.",
+    waits: "The PDF comes to this phone when the workshop's computer is in reach.",
+    unsent: "Some entries are not in the workshop yet; the PDF comes after them.",
   },
 
   history: { title: "This car was here before", of: (when, says) => `${when}: ${says}` },
