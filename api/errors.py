@@ -8,17 +8,18 @@ from flask import Flask, Response, jsonify
 from werkzeug.exceptions import HTTPException
 
 from api.context import context, fail
+from api.people.language import asked_for
+from api.words import text
 
 HARDLY_ANY_ROOM = 1_000_000
-STAYS = "Nothing is lost: what was not taken stays on the phone and is sent again by itself."
 NOT_WRITTEN = {
-    "SQLITE_FULL": "The workshop's disk is full.",
-    "SQLITE_READONLY": "The workshop's database is write-protected.",
-    "SQLITE_CANTOPEN": "The workshop's database cannot be opened.",
-    "SQLITE_IOERR": "The workshop's disk reports errors.",
-    "SQLITE_CORRUPT": "The workshop's database is damaged; put a backup back.",
-    "SQLITE_NOTADB": "The workshop's database is damaged; put a backup back.",
-    "SQLITE_BUSY": "The workshop's database is busy.",
+    "SQLITE_FULL": "storage.full",
+    "SQLITE_READONLY": "storage.read_only",
+    "SQLITE_CANTOPEN": "storage.unopened",
+    "SQLITE_IOERR": "storage.disk",
+    "SQLITE_CORRUPT": "storage.damaged",
+    "SQLITE_NOTADB": "storage.damaged",
+    "SQLITE_BUSY": "storage.busy",
 }
 
 
@@ -45,9 +46,8 @@ def from_http(error: HTTPException) -> tuple[Response, int]:
 
 def no_room(error: OSError) -> Problem:
     """What a phone is told when a photo could not be written; it keeps the photo and sends it again."""
-    if error.errno in (errno.ENOSPC, errno.EDQUOT):
-        return Problem(507, "no_room", f"The workshop's disk is full. {STAYS}")
-    return Problem(507, "no_room", f"The workshop's computer could not write the photo to its disk. {STAYS}")
+    is_full = error.errno in (errno.ENOSPC, errno.EDQUOT)
+    return Problem(507, "no_room", _told("storage.full" if is_full else "storage.photo"))
 
 
 def not_written(error: sqlite3.DatabaseError, free_bytes: int) -> Problem:
@@ -55,10 +55,13 @@ def not_written(error: sqlite3.DatabaseError, free_bytes: int) -> Problem:
     name = getattr(error, "sqlite_errorname", "")
     if name.startswith("SQLITE_IOERR") and free_bytes < HARDLY_ANY_ROOM:
         name = "SQLITE_FULL"
-    for start, says in NOT_WRITTEN.items():
-        if name.startswith(start):
-            return Problem(503, "storage", f"{says} {STAYS}")
-    return Problem(503, "storage", f"The workshop's computer cannot write just now. {STAYS}")
+    told = next((told for start, told in NOT_WRITTEN.items() if name.startswith(start)), "storage.not_now")
+    return Problem(503, "storage", _told(told))
+
+
+def _told(name: str) -> str:
+    """What is wrong, and that nothing is lost; in the language asked for, since no database may be there."""
+    return f"{text(asked_for(), name)} {text(asked_for(), 'storage.stays')}"
 
 
 def register(app: Flask) -> None:
@@ -67,7 +70,7 @@ def register(app: Flask) -> None:
     @app.errorhandler(Exception)
     def unexpected(error: Exception) -> tuple[Response, int]:
         app.logger.exception("a fault of our own", exc_info=error)
-        return answer(Problem(500, "fault", "Something went wrong in the server. Nothing was changed."))
+        return answer(Problem(500, "fault", text(asked_for(), "storage.fault")))
 
     @app.errorhandler(sqlite3.DatabaseError)
     def storage(error: sqlite3.DatabaseError) -> tuple[Response, int]:

@@ -37,6 +37,7 @@ import { settingsScreen } from "./screens/settings.js";
 import { smokeScreen } from "./screens/smoke.js";
 import { solenoidScreen } from "./screens/solenoid.js";
 import { solenoidSweepScreen } from "./screens/solenoid_sweep.js";
+import { vacuumSupplyScreen } from "./screens/vacuum_supply.js";
 import { verdictScreen } from "./screens/verdict.js";
 import { words } from "./words/words.js";
 
@@ -56,6 +57,7 @@ const OF_A_JOB = {
   road: roadScreen,
   log: logImportScreen,
   base_boost_run: baseBoostScreen,
+  vacuum_supply: vacuumSupplyScreen,
   verdict: verdictScreen,
   customer: customerScreen,
   estimate: estimateScreen,
@@ -69,8 +71,8 @@ function screenAt(app, [first = "", id, where = "", item, view]) {
   const job = jobContext(app, id);
   if (!job) return { build: () => goneScreen(app) };
   if (where === "road" && item) return (OF_A_RUN[view] ?? roadRunScreen)(app, job, item);
-  if (testPageOf(where)?.drawing) return plainTestScreen(where)(app, job);
-  return (OF_A_JOB[where] ?? jobScreen)(app, job);
+  const screen = OF_A_JOB[where] ?? (testPageOf(where) ? plainTestScreen(where) : jobScreen);
+  return screen(app, job);
 }
 
 function goneScreen(app) {

@@ -514,6 +514,20 @@ PROBLEMS = {
     "problem.other": "This cannot be done here.",
 }
 
+# What a phone is told when the workshop's disk or database does not take its work (api/errors.py).
+STORAGE = {
+    "storage.stays": "Nothing is lost: what was not taken stays on the phone and is sent again by itself.",
+    "storage.full": "The workshop's disk is full.",
+    "storage.read_only": "The workshop's database is write-protected.",
+    "storage.unopened": "The workshop's database cannot be opened.",
+    "storage.disk": "The workshop's disk reports errors.",
+    "storage.damaged": "The workshop's database is damaged; put a backup back.",
+    "storage.busy": "The workshop's database is busy.",
+    "storage.photo": "The workshop's computer could not write the photo to its disk.",
+    "storage.not_now": "The workshop's computer cannot write just now.",
+    "storage.fault": "Something went wrong in the server. Nothing was changed.",
+}
+
 WELCOME = {
     "welcome.title": "Bring a phone into the workshop",
     "welcome.why": "The phone must know the workshop's computer before it trusts it. Once, then never again.",
@@ -550,5 +564,6 @@ TEXTS: dict[str, str] = {
     **QUANTITIES,
     **DEEDS,
     **PROBLEMS,
+    **STORAGE,
     **WELCOME,
 }

@@ -520,6 +520,20 @@ PROBLEMS = {
     "problem.other": "Das geht hier nicht.",
 }
 
+STORAGE = {
+    "storage.stays": "Nichts ist verloren: Was nicht angenommen wurde, bleibt auf dem Telefon und wird von"
+    " selbst neu gesendet.",
+    "storage.full": "Die Platte der Werkstatt ist voll.",
+    "storage.read_only": "Die Datenbank der Werkstatt ist schreibgeschützt.",
+    "storage.unopened": "Die Datenbank der Werkstatt lässt sich nicht öffnen.",
+    "storage.disk": "Die Platte der Werkstatt meldet Fehler.",
+    "storage.damaged": "Die Datenbank der Werkstatt ist beschädigt; eine Sicherung zurückspielen.",
+    "storage.busy": "Die Datenbank der Werkstatt ist beschäftigt.",
+    "storage.photo": "Der Rechner der Werkstatt konnte das Foto nicht auf seine Platte schreiben.",
+    "storage.not_now": "Der Rechner der Werkstatt kann gerade nicht schreiben.",
+    "storage.fault": "Im Server ging etwas schief. Es wurde nichts geändert.",
+}
+
 WELCOME = {
     "welcome.title": "Ein Telefon in die Werkstatt bringen",
     "welcome.why": "Das Telefon muss den Rechner der Werkstatt kennen, bevor es ihm traut. Einmal, dann nie"
@@ -558,5 +572,6 @@ TEXTS: dict[str, str] = {
     **QUANTITIES,
     **DEEDS,
     **PROBLEMS,
+    **STORAGE,
     **WELCOME,
 }

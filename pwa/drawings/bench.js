@@ -1,89 +1,20 @@
-/** Small drawings of our own: what goes where. The words under them say the same. */
+/** Small drawings of our own, the way of the air: what goes where. The words under them say the same. */
 import { draw, drawing } from "../parts/el.js";
+import { bench, box, cooler, dial, gaugeOn, LINE, plug, pump, ring, stroke, tube, wheel } from "./shapes.js";
 
-const LINE = 44;
-
-const stroke = (d, extra = {}) => draw("path", { d, class: "ink", ...extra });
-const box = (x, y, width, height) => draw("rect", { x, y, width, height, rx: 2, class: "shape" });
-const ring = (x, y, r) => draw("circle", { cx: x, cy: y, r, class: "shape" });
-
-/** The drawing with its three words beneath, each under what it names. */
-const bench = (parts, places, ...shapes) =>
-  drawing(350, 98, shapes, parts.map((word, at) => draw("text", { x: places[at], y: 92, class: "small" }, word)));
-
-/** A hand pump: barrel, rod and handle. */
-function pump(x) {
-  return [stroke(`M${x} ${LINE - 10}v20M${x} ${LINE}h10`), box(x + 10, LINE - 8, 62, 16), stroke(`M${x + 30} ${LINE - 8}v16`)];
+/** Something that gives air, T-piece with gauge, cooler, blank. */
+export function chargeCircuit(parts) {
+  return circuit(parts, pump(2), 74);
 }
 
-/** The T-piece with a dial on it. */
-function dial(x) {
-  return [stroke(`M${x} ${LINE}v-18`), draw("circle", { cx: x, cy: LINE - 29, r: 11, class: "shape" }), stroke(`M${x} ${LINE - 29}l6 -6`, { class: "ink hot" })];
+/** The same circuit, smoke in it. */
+export function smokeCircuit(parts) {
+  const puffs = [24, 38, 52].map((x) => `M${x} ${LINE + 5}q5 -7 0 -12`).join("");
+  return circuit(parts, [box(10, LINE - 14, 56, 28), stroke(puffs)], 66);
 }
 
-/** The diaphragm's housing with its rod. */
-function actuator(x) {
-  return [stroke(`M${x} ${LINE - 14}h26l8 8v12l-8 8h-26z`, { class: "shape" }), stroke(`M${x + 34} ${LINE}h34`), draw("circle", { cx: x + 73, cy: LINE, r: 5, class: "shape" })];
-}
-
-/** A length of tube with both ends open. */
-function tube(x, width) {
-  return stroke(`M${x} ${LINE - 7}h${width}M${x} ${LINE + 7}h${width}`);
-}
-
-function cooler(x) {
-  const fins = [14, 26, 38, 50].map((step) => `M${x + step} ${LINE - 16}v32`).join("");
-  return [box(x, LINE - 16, 64, 32), stroke(fins)];
-}
-
-function plug(x) {
-  return [draw("rect", { x, y: LINE - 12, width: 9, height: 24, class: "solid" }), stroke(`M${x + 9} ${LINE}h8`)];
-}
-
-/** A round gauge on a stub, its needle standing. */
-function gaugeOn(x, y = LINE - 7) {
-  return [stroke(`M${x} ${y}v-11`), ring(x, y - 22, 11), stroke(`M${x} ${y - 22}l6 -6`, { class: "ink hot" })];
-}
-
-function wheel(x, y, r) {
-  const blades = [0, 60, 120, 180, 240, 300].map((turn) => draw("path", { d: `M${x} ${y}q${r / 4} ${-r / 4} ${r / 8} ${-r * 0.65}`, class: "ink", transform: `rotate(${turn} ${x} ${y})` }));
-  return [ring(x, y, r), blades];
-}
-
-/** Hand pump, T-piece with gauge, actuator. */
-export function actuatorBench(parts) {
-  return bench(parts, [44, 158, 276], pump(6), stroke(`M78 ${LINE}h150`), dial(158), actuator(228));
-}
-
-/** Hand pump, T-piece with gauge, actuator with a rule along its rod. */
-export function actuatorTravel(parts) {
-  const rule = [0, 8, 16, 24, 32, 40].map((step) => `M${264 + step} ${LINE + 14}v${step % 16 ? 4 : 7}`).join("");
-  return bench(parts, [44, 158, 290], pump(6), stroke(`M78 ${LINE}h150`), dial(158), actuator(228), stroke(`M264 ${LINE + 14}h44${rule}`));
-}
-
-/** Something that gives air or smoke, T-piece with gauge, cooler, blank. */
-export function chargeCircuit(parts, smoke = false) {
-  const source = smoke ? [box(10, LINE - 14, 56, 28), stroke(`M24 ${LINE + 5}q5 -7 0 -12M38 ${LINE + 5}q5 -7 0 -12M52 ${LINE + 5}q5 -7 0 -12`)] : pump(2);
-  return bench(parts, [40, 136, 306], source, stroke(`M${smoke ? 66 : 74} ${LINE}h66`), dial(118), tube(138, 44), cooler(182), tube(246, 56), plug(302));
-}
-
-/** Ohmmeter on the two pins of the solenoid. */
-export function coil(parts) {
-  return bench(
-    parts, [53, 166, 258],
-    box(20, LINE - 22, 66, 40), draw("text", { x: 53, y: LINE + 6, class: "large" }, "\u03a9"),
-    stroke(`M86 ${LINE - 12}h94M86 ${LINE + 8}h94`), draw("circle", { cx: 184, cy: LINE - 12, r: 4, class: "solid" }), draw("circle", { cx: 184, cy: LINE + 8, r: 4, class: "solid" }),
-    box(216, LINE - 24, 60, 44), stroke(`M188 ${LINE - 12}h28M188 ${LINE + 8}h28M222 ${LINE + 14}l48 -32`), stroke(`M276 ${LINE - 12}h24M276 ${LINE + 8}h24`),
-  );
-}
-
-/** Regulated air and its gauge, the solenoid, a gauge at the actuator's end of the hose. */
-export function solenoidBench(parts) {
-  return bench(
-    parts, [52, 168, 286],
-    box(20, LINE - 12, 44, 24), stroke(`M42 ${LINE - 12}v-8M34 ${LINE - 20}h16`), stroke(`M64 ${LINE}h74`), dial(98),
-    box(138, LINE - 22, 60, 44), stroke(`M146 ${LINE + 14}l44 -28`), stroke(`M198 ${LINE}h92`), dial(244), actuator(290).slice(0, 1),
-  );
+function circuit(parts, source, from) {
+  return bench(parts, [40, 136, 306], source, stroke(`M${from} ${LINE}h66`), dial(118), tube(138, 44), cooler(182), tube(246, 56), plug(302));
 }
 
 /** The reader on the car's plug. */
@@ -93,16 +24,6 @@ export function reader(parts) {
     box(24, LINE - 30, 44, 54), stroke(`M32 ${LINE - 20}h28M32 ${LINE - 10}h20M32 ${LINE}h24`),
     stroke(`M68 ${LINE}h74`), stroke(`M142 ${LINE - 12}h36l-6 24h-24z`, { class: "shape" }), stroke(`M172 ${LINE}h50`),
     stroke(`M222 ${LINE + 12}v-12l22 -4 18 -18h40l18 18 20 4v12z`, { class: "shape" }), ring(252, LINE + 14, 8), ring(314, LINE + 14, 8),
-  );
-}
-
-/** Two hoses into the cabin: the charge circuit and the control line. */
-export function cabin(parts) {
-  return bench(
-    parts, [48, 156, 288],
-    tube(8, 92), stroke(`M54 ${LINE - 7}v-18h150`), draw("path", { d: "M130 66h40v-24h34", class: "ink" }), stroke("M108 66h22M108 60v12"),
-    ring(216, 19, 12), stroke("M216 19l7 -6", { class: "ink hot" }), ring(216, 44, 12), stroke("M216 44l-6 -6", { class: "ink hot" }),
-    stroke("M250 66v-30q0 -12 12 -14l30 -6q12 0 20 16l12 34z", { class: "shape" }), stroke("M268 66v-18h18v18"),
   );
 }
 

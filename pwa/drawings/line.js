@@ -15,11 +15,11 @@ const ink = (d, kind = "ink") => draw("path", { d, class: kind });
 /** Everything drawn, for rows that know their place: [{id, x, y, outcome, tubeOutcome, sensor, control}]. */
 export function drawLine(rows, height) {
   const main = rows.filter((row) => !row.control);
-  const [solenoid, actuator] = rows.filter((row) => row.control);
+  const control = rows.filter((row) => row.control);
   const at = (id) => rows.find((row) => row.id === id);
   const x = main[0].x + INSET;
-  const stacked = solenoid.y > main.at(-1).y;
-  const branch = stacked ? stackedBranch(solenoid, actuator) : sideBranch(solenoid, actuator, at, x);
+  const stacked = control[0].y > main.at(-1).y;
+  const branch = [controlLine(control), stacked ? null : [feed(control[0], at, x), rodTo(control.at(-1), at("turbine").y, x)]];
   return [branch, tubes(main, x, stacked ? main.at(-1).y + main.at(-1).height / 2 : height), cap(x, main[0]), main.map((row) => stationOn(row, x))];
 }
 
@@ -52,7 +52,8 @@ const SYMBOL = { compressor: wheel, turbine: wheel, cooler: fins, throttle: plat
 function stationOn(row, x) {
   const broken = row.outcome === "outside" && !row.sensor;
   const symbol = broken ? null : SYMBOL[row.id]?.(x, row.y);
-  return [symbol, probe(row, x, symbol ? 19 : HALF)];
+  const vanes = symbol && row.id === "turbine" && row.kind?.device === "variable_geometry" ? vaneRing(x, row.y) : null;
+  return [symbol, vanes, probe(row, x, vanes ? 23 : symbol ? 19 : HALF)];
 }
 
 /** Where the gauge or probe hangs: a wire to a sensor, a stub elsewhere. A sensor that lies has a broken wire. */
@@ -82,20 +83,31 @@ function block(x, y) {
   return [draw("rect", { x: x - 17, y: y - 13, width: 34, height: 26, rx: 2, class: "shape" }), ink(`M${x - 9} ${y - 13}v15h18v-15M${x} ${y + 2}v11`)];
 }
 
-/** The control line beside the air line: from the compressor to solenoid and actuator, its rod to the turbine. */
-function sideBranch(solenoid, actuator, at, mainX) {
-  const x = solenoid.x + INSET;
-  const [compressor, cooler, turbine] = ["compressor", "cooler", "turbine"].map(at);
-  const top = (compressor.y + cooler.y) / 2;
-  const crank = turbine.y;
-  return [
-    run(mainX - HALF, top, x, solenoid.y - 20, solenoid.outcome),
-    tube(x, solenoid.y + 20, actuator.y - 20, actuator.outcome, null),
-    valve(x, solenoid),
-    can(x, actuator),
-    ink(`M${x} ${actuator.y + 20}V${crank}H${mainX - 17}`, "ink rod"),
-    draw("circle", { cx: x, cy: crank, r: 5, class: "dot" }),
-  ];
+/** The vanes round the turbine's wheel. */
+function vaneRing(x, y) {
+  return [0, 45, 90, 135, 180, 225, 270, 315].map((turn) => draw("path", { d: `M${x - 4} ${y - 22}l8 4`, class: "blade", transform: `rotate(${turn} ${x} ${y})` }));
+}
+
+/** The places of the control line one below the other, with what lies between them. */
+function controlLine(control) {
+  const x = control[0].x + INSET;
+  return control.map((row, at) => [at > 0 && tube(x, control[at - 1].y + 20, row.y - 20, row.outcome, null), CONTROL[row.id](x, row)]);
+}
+
+const CONTROL = { vacuum: rotor, solenoid: valve, actuator: can, motor };
+
+/** What drives it: boost from the charge pipe, or the control unit's wire; a pump of its own needs no feed. */
+function feed(first, at, mainX) {
+  const x = first.x + INSET;
+  if (first.id === "solenoid") return run(mainX - HALF, (at("compressor").y + at("cooler").y) / 2, x, first.y - 20, first.outcome);
+  if (first.id === "motor") return [ink(`M${x} ${first.y - 20}V${at("throttle").y - 34}`, "ink dashed"), draw("rect", { x: x - 17, y: at("throttle").y - 62, width: 34, height: 28, rx: 2, class: "shape" }), ink(`M${x - 10} ${at("throttle").y - 53}h20M${x - 10} ${at("throttle").y - 44}h12`)];
+  return null;
+}
+
+/** The rod from the actuator to the crank at the turbine. */
+function rodTo(actuator, crank, mainX) {
+  const x = actuator.x + INSET;
+  return [ink(`M${x} ${actuator.y + 20}V${crank}H${mainX - 17}`, "ink rod"), draw("circle", { cx: x, cy: crank, r: 5, class: "dot" })];
 }
 
 /** From the charge pipe along and down to the solenoid. */
@@ -104,9 +116,19 @@ function run(fromX, y, x, to, outcome) {
   return draw("path", { d: `M${fromX} ${y}H${x}V${to}`, class: `tube ${outcome === "undecided" ? "part" : outcome === "outside" ? "broken" : ""}` });
 }
 
-function stackedBranch(solenoid, actuator) {
-  const x = solenoid.x + INSET;
-  return [tube(x, solenoid.y + 20, actuator.y - 20, actuator.outcome, null), valve(x, solenoid), can(x, actuator)];
+/** The engine's vacuum pump, its rotor off the centre; outside, it is torn apart. */
+function rotor(x, { y, outcome }) {
+  if (outcome === "outside") return tube(x, y - 20, y + 20, "outside", y);
+  const tone = OPEN.has(outcome) ? "" : "blue";
+  return [draw("circle", { cx: x, cy: y, r: 18, class: `shape ${tone}` }), draw("circle", { cx: x - 4, cy: y, r: 10, class: `shape ${tone}` }), ink(`M${x - 4} ${y}L${x + 14} ${y - 9}M${x - 4} ${y}L${x - 13} ${y + 11}`, `ink ${tone}`)];
+}
+
+/** The motor with its cog; outside, its wire is torn. */
+function motor(x, { y, outcome }) {
+  if (outcome === "outside") return [tube(x, y - 46, y - 4, "outside", y - 26), draw("rect", { x: x - 18, y: y - 2, width: 36, height: 22, rx: 4, class: "shape hot" })];
+  const tone = OPEN.has(outcome) ? "" : "blue";
+  const cog = [0, 45, 90, 135].map((turn) => draw("path", { d: `M${x} ${y - 12}v24`, class: `ink ${tone}`, transform: `rotate(${turn} ${x} ${y})` }));
+  return [draw("rect", { x: x - 18, y: y - 20, width: 36, height: 40, rx: 4, class: `shape ${tone}` }), cog, draw("circle", { cx: x, cy: y, r: 7, class: `shape ${tone}` })];
 }
 
 /** The solenoid: a box with its two ways; outside, it is torn apart. */

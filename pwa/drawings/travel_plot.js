@@ -32,7 +32,7 @@ function axes(scale, unit) {
 }
 
 function band({ min = 0, max }, scale, { start: word }) {
-  const [from, to] = [scale.x(min), scale.x(max ?? scale.kpa)];
+  const [from, to] = [scale.x(min), scale.x(max ?? scale.kpa)].sort((one, other) => one - other);
   return [
     draw("rect", { x: from, y: TOP, width: Math.max(to - from, 2), height: BOTTOM - TOP, class: "allowed-band" }),
     draw("text", { x: (from + to) / 2, y: BOTTOM + 18, class: "small" }, word),
@@ -40,7 +40,7 @@ function band({ min = 0, max }, scale, { start: word }) {
 }
 
 function run(rows, way, scale) {
-  const points = rows.filter(({ direction }) => direction === way).sort((one, other) => one.p_kpa - other.p_kpa).map(({ p_kpa: kpa, travel_mm: mm }) => [scale.x(kpa), scale.y(mm)]);
+  const points = rows.filter(({ direction }) => direction === way).sort((one, other) => Math.abs(one.p_kpa) - Math.abs(other.p_kpa)).map(({ p_kpa: kpa, travel_mm: mm }) => [scale.x(kpa), scale.y(mm)]);
   if (!points.length) return null;
   return [
     draw("path", { d: `M${points.map((point) => point.join(" ")).join("L")}`, class: way === "rising" ? "ink" : "ink dashed" }),

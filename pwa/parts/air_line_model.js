@@ -1,5 +1,6 @@
 /** The air line as data: the stations in the way of the air, what was found at each, and where the line breaks. */
 import { words } from "../words/words.js";
+import { hasSolenoid, hasVacuum, hasWastegate, isElectric, kindOf } from "./kind.js";
 import { shortOutcome } from "./fields.js";
 import { isDone } from "./test_list.js";
 import { pageOfCheck, testPageOf } from "./test_pages.js";
@@ -8,7 +9,8 @@ const WORST_FIRST = ["outside", "undecided", "within", "no_limit", "kept", "not_
 
 /**
  * `pages`: the tests that hang here, `checks` what they and the road say of this place, `steps` what was looked at.
- * `tube`: whose state the tube has here (a sensor hangs on a tube that others examine).
+ * `tube`: whose state the tube has here (a sensor hangs on a tube that others examine). `for`: which kind of car has it.
+ * `name`: what it is called in a kind of car, where not by its id.
  */
 const STATIONS = [
   { id: "filter", pages: ["look", "intake_depression"], checks: ["intake_depression"], steps: ["look_filter"], places: ["intake_depression"] },
@@ -31,17 +33,24 @@ const STATIONS = [
   },
   { id: "engine", pages: ["engine_health", "egr"], checks: ["engine_health", "egr_closes"], places: ["engine_health", "egr"] },
   {
-    id: "turbine", pages: ["look", "exhaust_leak", "wastegate_inspection"], checks: ["exhaust_leak", "wastegate_seat"],
+    id: "turbine", name: (kind) => (hasWastegate(kind) ? "turbine" : "vanes"), pages: ["look", "exhaust_leak", "wastegate_inspection"], checks: ["exhaust_leak", "wastegate_seat"],
     steps: ["look_soot"], places: ["exhaust_leak", "wastegate_inspection"],
   },
   { id: "exhaust", pages: ["exhaust_back_pressure"], checks: ["exhaust_back_pressure"], places: ["exhaust_back_pressure"] },
   {
-    id: "solenoid", pages: ["solenoid", "solenoid_sweep"], control: true, steps: ["look_control_hoses"], places: ["solenoid"],
+    id: "vacuum", for: hasVacuum, pages: ["vacuum_supply"], control: true, places: ["vacuum_supply"], checks: ["vacuum_supply"],
+  },
+  {
+    id: "solenoid", for: hasSolenoid, pages: ["solenoid", "solenoid_sweep"], control: true, steps: ["look_control_hoses"], places: ["solenoid"],
     checks: ["solenoid_coil", "solenoid_supply", "solenoid_ground", "solenoid_response", "control_hoses", "road_control_pressure"],
   },
   {
-    id: "actuator", pages: ["actuator", "actuator_sweep"], control: true, places: ["actuator"],
+    id: "actuator", for: hasSolenoid, name: (kind) => (hasVacuum(kind) ? "vacuumActuator" : "actuator"),
+    pages: ["actuator", "actuator_sweep"], control: true, places: ["actuator"],
     checks: ["actuator_start", "actuator_full", "actuator_travel", "actuator_rate", "actuator_hysteresis", "actuator_hold", "actuator_moves", "actuator_returns"],
+  },
+  {
+    id: "motor", for: isElectric, pages: ["electric_actuator"], control: true, places: ["electric_actuator"], checks: ["actuator_position"],
   },
 ];
 
@@ -51,8 +60,11 @@ const STATION_OF_LOCATION = {
 };
 const STATION_OF_FAULT = {
   air_mass_reads_low: "airMass", air_mass_reads_high: "airMass", pedal_signal_low: "throttle", throttle_not_opening: "throttle",
-  exhaust_leak_before_turbine: "turbine",
+  exhaust_leak_before_turbine: "turbine", vanes_sticking: "turbine", vacuum_supply_low: "vacuum", actuator_motor_fault: "motor",
 };
+
+/** What lies before the first place of the control line, in the way of what drives it. */
+const FEEDS = { solenoid: "compressor", actuator: "solenoid", motor: "compressor", vacuum: null };
 
 /** What the road says; it is the symptom, so it hangs on no single place. */
 export const ROAD_CHECKS = ["road_real_boost", "road_peak", "road_overboost", "road_tracking", "road_control_pressure", "road_authority"];
@@ -61,9 +73,31 @@ export const ROAD_CHECKS = ["road_real_boost", "road_peak", "road_overboost", "r
 export function airLine(job) {
   const { verdict } = job.judged;
   const accused = stationOf(verdict?.conclusion);
-  const found = STATIONS.map((station) => ({ ...station, label: words.air.stations[station.id], ...foundAt(job, station, accused) }));
+  const kind = kindOf(job.document);
+  const found = stationsOf(kind).map((station) => ({ ...station, kind, label: nameOf(station, kind), ...foundAt(job, station, accused) }));
   const outcomeOf = (id) => found.find((one) => one.id === id)?.outcome ?? "not_examined";
   return found.map((one) => ({ ...one, sensor: "tube" in one, tubeOutcome: "tube" in one ? outcomeOf(one.tube) : one.outcome }));
+}
+
+function stationsOf(kind) {
+  return STATIONS.filter((one) => one.for?.(kind) ?? true);
+}
+
+function nameOf({ id, name }, kind) {
+  return words.air.stations[name?.(kind) ?? id];
+}
+
+/** {before, broken}: the place at which a conclusion breaks the line of this car, by name, and the one before it. */
+export function breakOf(document, conclusion) {
+  const broken = stationOf(conclusion);
+  if (!broken) return null;
+  const kind = kindOf(document);
+  const all = stationsOf(kind);
+  const at = all.findIndex(({ id }) => id === broken);
+  if (at < 0) return null;
+  const before = hasVacuum(kind) && broken === "solenoid" ? "vacuum" : FEEDS[broken];
+  const known = before === undefined ? all[at - 1] : all.find(({ id }) => id === before);
+  return { before: known ? nameOf(known, kind) : "", broken: nameOf(all[at], kind) };
 }
 
 /** The station at which a conclusion breaks the line, or null. */
@@ -88,7 +122,8 @@ function foundAt(job, station, accused) {
 
 /** The usual test that is still open, else the first one's readings. */
 function firstOpen(job, { pages }) {
-  return pages.find((page) => testPageOf(page).usual && !isDone(job.document, page)) ?? pages[0];
+  const here = pages.filter((page) => testPageOf(page).for?.(kindOf(job.document)) ?? true);
+  return here.find((page) => testPageOf(page).usual && !isDone(job.document, page)) ?? here[0];
 }
 
 function byFinding(finding) {

@@ -4,7 +4,7 @@ import { pad } from "./pad.js";
 import { photoButton } from "./photos.js";
 import { mark, outcomeWords } from "./fields.js";
 import { el } from "./el.js";
-import { figureOf, limitText, maySign, shown, stored, textOf, unitOf } from "./quantity.js";
+import { figureOf, isBelow, limitText, maySign, shown, stored, textOf, unitOf } from "./quantity.js";
 import { readNumber } from "./units.js";
 import { words } from "../words/words.js";
 
@@ -109,13 +109,18 @@ function keysOf(one, state, set, job) {
   const now = () => readNumber(state.text) ?? (one.value === undefined ? 0 : shown(one.kind, one.value, job.unit));
   const put = (kpa) => set(figureOf(one.kind, stored(one.kind, shown(one.kind, kpa, job.unit), job.unit), job.unit));
   return {
-    type: (key) => set(key === words.decimalSign && /[.,]/.test(state.text) ? state.text : state.text + key),
-    typed: set,
+    type: (key) => set(signed(one, state, key === words.decimalSign && /[.,]/.test(state.text) ? state.text : state.text + key)),
+    typed: (text) => set(signed(one, state, text)),
     back: () => set(state.text.slice(0, -1)),
     minus: () => set(state.text.startsWith("\u2212") ? state.text.slice(1) : `\u2212${state.text.replace(/^-/, "")}`),
     nudge: (direction) => put(stored(one.kind, now(), job.unit) + (direction * one.gauge.division_kpa) / 2),
     face: faceOf(one, state, put, job),
   };
+}
+
+/** Below the atmosphere the first digit brings its minus along. */
+function signed(one, { text: before }, text) {
+  return isBelow(one.kind) && before === "" && /^[\d.,]/.test(text) ? `\u2212${text}` : text;
 }
 
 function faceOf(one, state, take, job) {

@@ -40,7 +40,7 @@ function point(degrees, radius) {
 
 function marks({ span_kpa: [low, high], division_kpa: division }, scale, unit) {
   const count = Math.round((high - low) / division);
-  const every = Math.max(1, Math.round(count / 4));
+  const every = largeEvery(count, fromKpa(division, unit));
   const all = Array.from({ length: count + 1 }, (_, index) => low + index * division);
   const large = all.filter((_, index) => index % every === 0);
   return [
@@ -50,6 +50,14 @@ function marks({ span_kpa: [low, high], division_kpa: division }, scale, unit) {
   ];
 }
 
+/** After how many divisions a number stands: a round step in the unit shown where there is one, five or six in all. */
+function largeEvery(count, division) {
+  const power = 10 ** Math.floor(Math.log10((count * division) / 5));
+  const steps = [1, 2, 2.5, 5, 10].map((one) => (one * power) / division);
+  const fits = (step) => Math.abs(step - Math.round(step)) < 1e-6 && count / step <= 6;
+  return Math.round(steps.find(fits) ?? Math.max(1, count / 4));
+}
+
 function tick(degrees, inwards) {
   const ends = [RADIUS - 3, RADIUS - inwards].map((radius) => point(degrees, radius).map((at) => at.toFixed(1)).join(" "));
   return `M${ends[0]}L${ends[1]}`;
@@ -57,7 +65,7 @@ function tick(degrees, inwards) {
 
 function number(degrees, kpa, unit) {
   const [x, y] = point(degrees, RADIUS - 27);
-  return draw("text", { x, y: y + 5, class: "face-number" }, printNumber(fromKpa(kpa, unit), 0, 1));
+  return draw("text", { x, y: y + 5, class: "face-number" }, printNumber(fromKpa(kpa, unit), 0, 2));
 }
 
 function band(limit, scale, { span_kpa: [low, high] }) {

@@ -73,7 +73,13 @@ export function results(job, checks) {
   if (!fresh) return hasReading(job, checks, verdict) ? el("p", { class: "hint" }, words.page.waits) : null;
   const spoken = checks.map((check) => job.finding(check)).filter((finding) => finding && finding.value !== null);
   if (!spoken.length) return null;
-  return el("div", { class: "results" }, spoken.map(resultLine));
+  return el("div", { class: "results" }, spoken.map((finding) => [resultLine(finding), beside(finding)]));
+}
+
+/** What more a reading says: the same hole on the road, the cooler's effectiveness, the pump at sea level. */
+function beside(finding) {
+  const more = Object.entries(finding).filter(([name, part]) => part?.says && !["where", "smallest_shown"].includes(name));
+  return more.length > 0 && el("p", { class: "hint beside", key: `beside ${finding.check}` }, more.map(([, { says }]) => says).join(" "));
 }
 
 function hasReading(job, checks, verdict) {

@@ -15,8 +15,9 @@ export function describeGauge(gauge, unit) {
 
 /** As short as a choice needs it: number, end of scale, class. */
 function shortGauge(job, gauge) {
-  const high = gauge.span_kpa?.[1];
-  const span = high === undefined ? null : `${printNumber(fromKpa(high, job.unit), 0, 1)} ${job.unit}`;
+  const [low, high] = gauge.span_kpa ?? [];
+  const end = low < 0 && -low > high ? low : high;
+  const span = high === undefined ? null : `${printNumber(fromKpa(end, job.unit), 0, 1)} ${job.unit}`;
   return [gaugeName(job, gauge), span, gradeOf(gauge)].filter(Boolean).join(" \u00b7 ");
 }
 
@@ -31,12 +32,13 @@ export function gaugeName(job, gauge) {
 
 /**
  * The gauge of a test: the one written down at `path`, else the one used last for this, else the job's only one; where
- * two are read at once (`alone` is false) the only one is not taken for both.
+ * two are read at once (`alone` is false) the only one is not taken for both, and no vacuum is read on a scale without.
  */
-export function gaugeFor(job, { path, use, alone = true }) {
+export function gaugeFor(job, { path, use, alone = true, below = false }) {
   const gauges = listAt(job.document, "/gauges");
   const named = (path && valueAt(job.document, path)) ?? job.app.workbook.settings.get(`gauge ${use}`);
-  return gauges.find((gauge) => gauge.id === named) ?? (alone && gauges.length === 1 ? gauges[0] : null);
+  const fitting = below ? gauges.filter(({ span_kpa: [low] = [-Infinity] }) => low < 0) : gauges;
+  return gauges.find((gauge) => gauge.id === named) ?? (alone && fitting.length === 1 ? fitting[0] : null);
 }
 
 /** The choice of a gauge, remembered for this use on this phone and written at `path` where there is one. */

@@ -1,7 +1,7 @@
 /** Fields for the calm moments (job card, settings): the phone's own keyboard, kept when the field is left. */
 import { el } from "./el.js";
 import { typedAmount } from "./money.js";
-import { figureOf, isPressure, stored, unitOf } from "./quantity.js";
+import { figureOf, isBelow, isPressure, stored, unitOf } from "./quantity.js";
 import { readNumber } from "./units.js";
 
 /** A line of text. */
@@ -67,7 +67,7 @@ export function limitField({ label, kind, unit, limit, change, words }) {
     kind,
     unit,
     value,
-    change: (typed) => change(wholeLimit({ ...limit, [name]: typed })),
+    change: (typed) => change(wholeLimit(inOrder(kind, { ...limit, [name]: belowNought(kind, typed) }))),
   });
   return el(
     "fieldset",
@@ -76,6 +76,23 @@ export function limitField({ label, kind, unit, limit, change, words }) {
     numberField(end("min", limit?.min)),
     numberField(end("max", limit?.max)),
   );
+}
+
+/** How deep a vacuum must be at least: one figure, which is the upper end of its limit. */
+export function depthField({ label, unit, limit, change, hint }) {
+  const kind = "vacuum";
+  return numberField({ label, hint, key: `limit ${label}`, kind, unit, value: limit?.max, change: (typed) => change(wholeLimit({ max: belowNought(kind, typed) })) });
+}
+
+/** A vacuum counts minus, however it is typed. */
+function belowNought(kind, typed) {
+  return isBelow(kind) && typed > 0 ? -typed : typed;
+}
+
+/** 'Starts at 0.2, at the latest at 0.3 of vacuum' is from -0.3 to -0.2. */
+function inOrder(kind, { min, max }) {
+  const turned = isBelow(kind) && typeof min === "number" && typeof max === "number" && min > max;
+  return turned ? { min: max, max: min } : { min, max };
 }
 
 function wholeLimit(ends) {

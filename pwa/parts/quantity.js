@@ -6,16 +6,18 @@ const PLAIN = {
   celsius: { unit: "°C", decimals: [0, 1], sign: true },
   ohm: { unit: "Ω", decimals: [0, 2] },
   volt: { unit: "V", decimals: [0, 2] },
+  ampere: { unit: "A", decimals: [0, 1] },
+  kmh: { unit: "km/h", decimals: [0, 0] },
   percent: { unit: "%", decimals: [0, 1] },
   speed: { unit: "rpm", decimals: [0, 0] },
   airMass: { unit: "g/s", decimals: [1, 2] },
   litre: { unit: "l", decimals: [0, 2] },
   millilitre: { unit: "ml", decimals: [0, 0] },
   second: { unit: "s", decimals: [0, 1] },
-  metre: { unit: "m", decimals: [0, 0], sign: true },
+  metre: { unit: "m", decimals: [0, 1], sign: true },
   number: { unit: "", decimals: [0, 3] },
 };
-const PRESSURES = { pressure: "", pressureAbsolute: " abs", pressureRate: "/min" };
+const PRESSURES = { pressure: "", vacuum: "", pressureAbsolute: " abs", pressureRate: "/min" };
 
 /** True for what is shown in the workshop's unit. */
 export function isPressure(kind) {
@@ -24,7 +26,12 @@ export function isPressure(kind) {
 
 /** True where a value below nought can be meant. */
 export function maySign(kind) {
-  return kind === "pressure" || Boolean(PLAIN[kind]?.sign);
+  return kind === "pressure" || isBelow(kind) || Boolean(PLAIN[kind]?.sign);
+}
+
+/** True for a pressure below the air around it: a plain figure typed there counts minus. */
+export function isBelow(kind) {
+  return kind === "vacuum";
 }
 
 /** The unit as printed behind the figure. */
@@ -64,6 +71,7 @@ export function limitText(kind, limit, unit, words) {
   const [low, high] = [limit.min, limit.max].map((end) => (end == null ? null : figureOf(kind, end, unit)));
   const tail = unitOf(kind, unit);
   if (low !== null && high !== null) return `${words.fromTo(low, high)} ${tail}`;
+  if (isBelow(kind)) return `${high !== null ? words.deeper(high) : words.shallower(low)} ${tail}`;
   if (high !== null) return `${words.atMost(high)} ${tail}`;
   return low !== null ? `${words.atLeast(low)} ${tail}` : "";
 }

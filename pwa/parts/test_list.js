@@ -1,16 +1,22 @@
 /** Which tests of a job are done and what remains, with the calculation's minutes. */
-import { words } from "../words/words.js";
 import { valueAt } from "./pointer.js";
+import { hasSolenoid, kindOf } from "./kind.js";
 import { pageOf, pagesFor, testPageOf } from "./test_pages.js";
+import { testWords } from "./test_words.js";
 
-const LOOK_STEPS = Object.keys(words.tests.look.steps);
 const BASE_BOOST = ({ control = "normal" }) => control !== "normal";
+
+/** What is looked at first in this kind of car. */
+export function lookSteps(document) {
+  const { steps } = testWords(document, "look");
+  return Object.keys(steps).filter((step) => hasSolenoid(kindOf(document)) || step !== "look_control_hoses");
+}
 
 /** Whether a page has been worked through, or been put aside as not applying. */
 export function isDone(document, page) {
   const state = valueAt(document, `/steps/${page}/state`);
   if (state && state !== "not_done") return true;
-  if (page === "look") return LOOK_STEPS.every((step) => valueAt(document, `/steps/${step}/state`));
+  if (page === "look") return lookSteps(document).every((step) => valueAt(document, `/steps/${step}/state`));
   if (page === "base_boost_run") return runs(document).some(BASE_BOOST);
   if (page === "road") return runs(document).some((run) => !BASE_BOOST(run));
   return testPageOf(page).needs.every((path) => hasValue(valueAt(document, `/tests/${path}`)));
@@ -33,7 +39,7 @@ export function remaining(document, verdict) {
   const first = pageOf(verdict?.next_test?.test);
   const isNear = ({ id, usual }) => usual || id === first;
   const near = open.filter(isNear).sort((one, other) => (other.id === first) - (one.id === first));
-  const rows = (pages) => pages.map(({ id }) => ({ page: id, title: words.tests[id].title, minutes: minutesOf(id, verdict) }));
+  const rows = (pages) => pages.map(({ id }) => ({ page: id, title: testWords(document, id).title, minutes: minutesOf(id, verdict) }));
   return { usual: rows(near), further: rows(open.filter((one) => !isNear(one))) };
 }
 

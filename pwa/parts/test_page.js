@@ -1,32 +1,36 @@
 /** A test page, always in this order: what goes where, what can hurt, readings, what they say, photo, note, state. */
+import { drawingOf } from "../drawings/drawings.js";
 import { words } from "../words/words.js";
 import { el } from "./el.js";
 import { readingRow, results } from "./fields.js";
 import { lines, mainButton, page, section } from "./page.js";
 import { link } from "./router.js";
 import { stepFoot } from "./step_foot.js";
+import { testPageOf } from "./test_pages.js";
+import { testWords } from "./test_words.js";
 
 /**
  * @param job the job's context
- * @param test {id, text, drawing, entry, fields, before?, between?, after?, checks, bar?}
+ * @param test {id, entry?, fields?, choices?, before?, after?, bar?}
  *   `fields` take the pad, `before` stands above the readings, `after` below them.
  */
 export function testPage(job, test) {
-  const { text, entry } = test;
+  const { id, entry } = test;
+  const text = testWords(job.document, id);
   return page(
     {
       title: text.title,
       under: text.under,
       back: { href: link("job", job.id), text: words.nav.job },
-      key: `main ${test.id}`,
+      key: `main ${id}`,
       main: [
-        connect(test),
+        connect(job, id),
         cautions(text.cautions),
         test.before,
         readings(job, test),
         test.after,
-        results(job, test.checks ?? []),
-        stepFoot(job, test.id, text.title),
+        results(job, testPageOf(id).checks),
+        stepFoot(job, id, text.title),
       ],
       bar: entry?.build() ?? test.bar ?? nextBar(job, test),
     },
@@ -34,8 +38,11 @@ export function testPage(job, test) {
   );
 }
 
-function connect({ text, drawing }) {
-  return el("figure", { class: "connect" }, drawing, el("figcaption", {}, text.connect));
+/** What goes where, drawn and said, for this kind of car. */
+export function connect(job, id) {
+  const { parts = [], connect: says } = testWords(job.document, id);
+  const picture = drawingOf(testPageOf(id).drawing, parts, job.document);
+  return el("figure", { class: "connect" }, picture, el("figcaption", {}, says));
 }
 
 /** What can hurt someone, never folded away. */

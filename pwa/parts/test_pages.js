@@ -1,12 +1,12 @@
 /**
  * Every test page as data, in the order of work: which tests of the calculation it serves, which checks speak there,
- * what must be read before it is done, and, for the plain ones, what is read. A further kind of car is a further
- * description here, its words in words/ and its drawing in drawings/.
+ * what must be read before it is done, and, for the plain ones, what is read. What a kind of car says otherwise stands
+ * in words/, under `kinds`; its drawing takes the kind.
  *
  * `usual`: part of every job; the others are done when something points to them. `for`: whether a kind of car has it.
  * `fields`: [name, kind, {limit?, check?, optional?, extra?}] at /tests/<at>/<name>; `choices`: names of yes-or-no readings.
  */
-import { hasBaseBoost, hasSolenoid, hasWastegate, kindOf } from "./kind.js";
+import { hasBaseBoost, hasSolenoid, hasVacuum, hasWastegate, isElectric, kindOf } from "./kind.js";
 
 const AT_LOAD = [["engine_rpm", "speed"]];
 
@@ -28,7 +28,7 @@ export const TEST_PAGES = [
       ["ground_offset_v", "volt", { optional: true, extra: true }],
     ],
   },
-  { id: "look", tests: [], usual: true, checks: ["exhaust_leak", "control_hoses"], needs: [] },
+  { id: "look", tests: [], usual: true, drawing: "torch", checks: ["exhaust_leak", "control_hoses"], needs: [] },
   {
     id: "turbo_inspection", tests: ["turbo_inspection"], usual: true, drawing: "inlet",
     checks: ["turbo_radial_play", "turbo_axial_play", "turbo_wheels"],
@@ -39,33 +39,52 @@ export const TEST_PAGES = [
     ],
     choices: ["wheel_damage", "spins_free", "oil_in_outlet"],
   },
-  { id: "smoke", tests: ["smoke"], usual: true, checks: ["smoke_leak"], needs: ["smoke/leak_seen"] },
+  { id: "smoke", tests: ["smoke"], usual: true, drawing: "smokeCircuit", checks: ["smoke_leak"], needs: ["smoke/leak_seen"] },
   {
-    id: "charge_decay", tests: ["charge_decay"], usual: true, checks: ["charge_leak_hole"],
-    needs: ["charge_decay/volume_l", "charge_decay/readings"],
+    id: "charge_decay", tests: ["charge_decay"], usual: true, drawing: "chargeCircuit", checks: ["charge_leak_hole"],
+    needs: ["charge_decay/readings"],
   },
   {
-    id: "actuator", tests: ["actuator"], usual: true, for: hasSolenoid,
+    id: "vacuum_supply", tests: ["vacuum_supply"], usual: true, for: hasVacuum, drawing: "vacuumSupply",
+    checks: ["vacuum_supply"], needs: ["vacuum_supply/p_kpa"],
+  },
+  {
+    id: "actuator", tests: ["actuator"], usual: true, for: hasSolenoid, drawing: "actuatorBench",
     checks: ["actuator_start", "actuator_full", "actuator_hold", "actuator_moves", "actuator_returns"],
     needs: ["actuator/first_movement_kpa", "actuator/full_travel_kpa", "actuator/hold/p_end_kpa"],
   },
   {
-    id: "actuator_sweep", tests: [], for: hasSolenoid, needs: ["actuator/sweep"],
+    id: "actuator_sweep", tests: [], for: hasSolenoid, drawing: "actuatorTravel", needs: ["actuator/sweep"],
     checks: ["actuator_start", "actuator_full", "actuator_travel", "actuator_rate", "actuator_hysteresis", "actuator_moves", "actuator_returns"],
   },
   {
-    id: "solenoid", tests: ["solenoid_electrical"], usual: true, for: hasSolenoid,
+    id: "electric_actuator", tests: ["electric_actuator"], usual: true, for: isElectric, drawing: "motor",
+    checks: ["actuator_position"],
+    needs: ["electric_actuator/commanded_pct", "electric_actuator/reported_pct", "electric_actuator/rod_seen_moving"],
+    fields: [
+      ["commanded_pct", "percent"],
+      ["reported_pct", "percent", { check: "actuator_position" }],
+      ["supply_v", "volt", { optional: true }],
+      ["current_a", "ampere", { optional: true, extra: true }],
+    ],
+    choices: ["end_stops_learned", "rod_seen_moving"],
+  },
+  {
+    id: "solenoid", tests: ["solenoid_electrical"], usual: true, for: hasSolenoid, drawing: "coil",
     checks: ["solenoid_coil", "solenoid_supply", "solenoid_ground", "control_hoses"], needs: ["solenoid/coil_ohm"],
   },
   {
-    id: "solenoid_sweep", tests: ["solenoid_sweep"], for: hasSolenoid, needs: ["solenoid/sweep"],
+    id: "solenoid_sweep", tests: ["solenoid_sweep"], for: hasSolenoid, drawing: "solenoidBench", needs: ["solenoid/sweep"],
     checks: ["solenoid_response", "control_hoses"],
   },
   {
-    id: "road", tests: ["road_run", "road_gauges"], usual: true, needs: ["road"],
-    checks: ["road_real_boost", "road_peak", "road_overboost", "road_tracking", "road_control_pressure", "road_authority", "road_sensor", "road_pedal"],
+    id: "road", tests: ["road_run", "road_gauges"], usual: true, drawing: "cabin", needs: ["road"],
+    checks: [
+      "road_real_boost", "road_peak", "road_overboost", "road_tracking", "road_control_pressure", "road_authority", "road_sensor", "road_pedal",
+      "road_request", "road_specified", "road_correction", "road_air_mass", "road_hunting", "road_reduced_power",
+    ],
   },
-  { id: "base_boost_run", tests: ["base_boost_run"], for: hasBaseBoost, checks: ["base_boost"], needs: [] },
+  { id: "base_boost_run", tests: ["base_boost_run"], for: hasBaseBoost, drawing: "fedDirect", checks: ["base_boost"], needs: [] },
   {
     id: "throttle", tests: ["throttle"], drawing: "throttle", checks: ["throttle_opens"], needs: ["throttle/opens_fully"],
     choices: ["opens_fully"],
@@ -83,7 +102,7 @@ export const TEST_PAGES = [
   {
     id: "intake_depression", tests: ["intake_depression"], drawing: "intake", gauge: true, checks: ["intake_depression"],
     needs: ["intake_depression/p_kpa"], load: true,
-    fields: [["p_kpa", "pressure", { limit: "intake_depression_kpa", check: "intake_depression" }], ...AT_LOAD],
+    fields: [["p_kpa", "vacuum", { limit: "intake_depression_kpa", check: "intake_depression" }], ...AT_LOAD],
   },
   {
     id: "cooler_drop", tests: ["cooler_drop"], drawing: "acrossCooler", gauge: true, checks: ["cooler_drop"],
@@ -92,6 +111,9 @@ export const TEST_PAGES = [
       ["before_kpa", "pressure"],
       ["after_kpa", "pressure", { limit: "cooler_drop_kpa", check: "cooler_drop" }],
       ...AT_LOAD,
+      ["inlet_c", "celsius", { optional: true, extra: true }],
+      ["before_c", "celsius", { optional: true, extra: true }],
+      ["after_c", "celsius", { optional: true, extra: true }],
     ],
   },
   {

@@ -1,5 +1,4 @@
 /** The run that takes the solenoid out of it: offered only where that gives the least boost. */
-import { cabin } from "../drawings/bench.js";
 import { words } from "../words/words.js";
 import { hasBaseBoost, kindOf } from "../parts/kind.js";
 import { el } from "../parts/el.js";
@@ -7,7 +6,6 @@ import { mainButton } from "../parts/page.js";
 import { listAt } from "../parts/pointer.js";
 import { go } from "../parts/router.js";
 import { testPage } from "../parts/test_page.js";
-import { testPageOf } from "../parts/test_pages.js";
 import { runList } from "./road.js";
 
 const text = words.tests.base_boost_run;
@@ -24,9 +22,8 @@ function build(job, begin) {
   const runs = listAt(job.document, "/tests/road").filter(({ control = "normal" }) => control !== "normal");
   const offered = hasBaseBoost(kindOf(job.document));
   return testPage(job, {
-    id: "base_boost_run", text, drawing: cabin(text.parts),
+    id: "base_boost_run",
     before: [offered ? null : el("p", { class: "told" }, text.notOffered), runList(job, runs)],
-    checks: testPageOf("base_boost_run").checks,
     bar: offered ? el("div", { class: "stack" }, text.controls.map(([control, word]) => mainButton({ text: word, click: begin(control), key: control }))) : undefined,
   });
 }

@@ -2,9 +2,11 @@
 import { words } from "../words/words.js";
 import { anyOf, oneOf } from "../parts/chips.js";
 import { el } from "../parts/el.js";
+import { hasSolenoid, kindOf } from "../parts/kind.js";
 import { numberField, textField } from "../parts/inputs.js";
 import { mainButton, page, section } from "../parts/page.js";
 import { link } from "../parts/router.js";
+import { printNumber, readNumber } from "../parts/units.js";
 
 export function cardScreen(app, job) {
   return { build: () => build(app, job) };
@@ -16,7 +18,7 @@ function build(app, job) {
     title: car.title,
     back: { href: link("job", job.id), text: words.nav.job },
     key: "main card",
-    main: [vehicle(job), customer(job), complaint(job), control(job), site(job), onward(job)],
+    main: [vehicle(job), gearing(job), customer(job), complaint(job), control(job), site(job), onward(job)],
     bar: mainButton({ text: car.done, href: link("job", job.id) }),
   };
   return page(content, app.keeper);
@@ -52,8 +54,48 @@ function vehicle(job) {
     number(job, car.cylinders, "/vehicle/cylinders", "number"),
     choice(job, car.fuel, "/vehicle/fuel", car.fuels),
     number(job, car.odometer, "/vehicle/odometer_km", "number"),
+    text(job, car.vin, "/vehicle/vin"),
     list(job, car.modified, "/vehicle/modified", car.modifiedHint, ","),
   );
+}
+
+/** What the plan of the road run is reckoned from. */
+function gearing(job) {
+  const { car } = words;
+  const ratios = "/vehicle/gear_ratios";
+  const typed = (value) => value?.split(/[\s;]+/).map(readNumber).filter((one) => one !== null && one > 0) ?? [];
+  return el(
+    "details",
+    { key: "gearing" },
+    el("summary", {}, car.gearing),
+    textField({
+      label: car.ratios, hint: car.ratiosHint, key: ratios,
+      value: (job.value(ratios) ?? []).map((one) => printNumber(one)).join(" "),
+      change: (value) => job.set(car.ratios, ratios, typed(value).length ? typed(value) : null),
+    }),
+    number(job, car.finalDrive, "/vehicle/final_drive", "number"),
+    text(job, car.tyre, "/vehicle/tyre", { hint: car.tyreHint }),
+    choice(job, car.strokes, "/vehicle/strokes", [[4, car.strokesOf[0]], [2, car.strokesOf[1]]]),
+  );
+}
+
+const FRAME = { engine_rpm: "speed", vehicle_kmh: "kmh", pedal_pct: "percent", boost_actual_kpa_abs: "pressureAbsolute", coolant_c: "celsius" };
+
+/** A freeze frame is kept whole; what else stands in it stays. */
+function freezeFrame(job) {
+  const { car } = words;
+  const path = "/complaint/freeze_frame";
+  const frame = job.value(path) ?? {};
+  const set = (label, name, value) => {
+    const { [name]: _, ...rest } = frame;
+    const whole = value === null ? rest : { ...rest, [name]: value };
+    return job.set(label, path, Object.keys(whole).length ? whole : null);
+  };
+  const field = ([name, kind]) => {
+    const label = car.frameOf[name];
+    return numberField({ label, key: `${path}/${name}`, kind, unit: job.unit, value: frame[name], change: (value) => set(label, name, value) });
+  };
+  return el("details", { key: "frame" }, el("summary", {}, car.frame), el("p", { class: "hint" }, car.frameHint), Object.entries(FRAME).map(field));
 }
 
 function customer(job) {
@@ -77,17 +119,21 @@ function complaint(job) {
       choose: (chosen) => job.set(car.symptoms, path, chosen.length ? chosen : null),
     }),
     list(job, car.codes, "/complaint/codes", car.codesHint, " "),
+    freezeFrame(job),
     choice(job, car.reproduced, "/complaint/reproduced", [[true, car.yes], [false, car.no]]),
   );
 }
 
 function control(job) {
   const { car } = words;
+  const kind = kindOf(job.document);
+  const told = (label, path, options, shown) => oneOf({ label, options, chosen: shown, choose: (value) => value !== null && job.set(label, path, value) });
   return section(
     car.control,
-    el("p", {}, car.controlSays),
-    choice(job, car.arrangement, "/boost_control/arrangement", car.arrangements),
-    choice(job, car.duty, "/boost_control/more_duty", car.duties),
+    told(car.device, "/boost_control/device", car.devices, kind.device),
+    told(car.actuator, "/boost_control/actuator", car.actuators, kind.actuator),
+    hasSolenoid(kind) && choice(job, car.arrangement, "/boost_control/arrangement", car.arrangements),
+    hasSolenoid(kind) && choice(job, car.duty, "/boost_control/more_duty", car.duties),
   );
 }
 
@@ -96,7 +142,8 @@ function site(job) {
   return section(
     car.site,
     number(job, car.barometric, "/site/barometric_kpa_abs", "pressureAbsolute", car.barometricHint),
-    number(job, car.altitude, "/site/altitude_m", "metre"),
+    number(job, car.seaLevel, "/site/sea_level_kpa_abs", "pressureAbsolute", car.seaLevelHint),
+    number(job, car.altitude, "/site/altitude_m", "metre", car.altitudeHint),
     number(job, car.ambient, "/site/ambient_c", "celsius"),
   );
 }

@@ -1,10 +1,9 @@
 /** Tightness by decay: pressure against time, with its own clock and a beat to read at. */
-import { chargeCircuit } from "../drawings/bench.js";
 import { words } from "../words/words.js";
 import { createClock } from "../parts/clock.js";
 import { el } from "../parts/el.js";
 import { createEntry } from "../parts/entry.js";
-import { placeField } from "../parts/fields.js";
+import { placeField, readingRow } from "../parts/fields.js";
 import { gaugeChoice, gaugeFor } from "../parts/gauges.js";
 import { button, mainButton, section } from "../parts/page.js";
 import { listAt } from "../parts/pointer.js";
@@ -24,7 +23,7 @@ export function chargeDecayScreen(app, job) {
     if (second > 0 && second % BEAT_S === 0) tone();
     app.repaint();
   });
-  const fields = () => [...setUp(job), ...(reading.time === null ? [] : [readingField(job, reading.time)])];
+  const fields = () => [...setUp(job), ...measuredVolume(job), ...(reading.time === null ? [] : [readingField(job, reading.time)])];
   const entry = createEntry(job, fields, "charge_decay");
   const readAt = (time) => {
     reading.time = time;
@@ -38,20 +37,43 @@ export function chargeDecayScreen(app, job) {
   clock.run();
   const build = () =>
     testPage(job, {
-      id: "charge_decay", text, entry, drawing: chargeCircuit(text.parts), fields: setUp(job),
+      id: "charge_decay", entry, fields: setUp(job),
       before: gaugeChoice(job, GAUGE),
-      after: [clockBox(clock, start), readings(job)],
-      checks: ["charge_leak_hole"],
+      after: [volumeBy(job, entry), clockBox(clock, start), readings(job)],
       bar: bar(job, entry, clock, start, readAt),
     });
   return { build, leave: clock.halt };
 }
 
 function setUp(job) {
+  const place = (name, label, kind, more) => placeField(job, { path: `${AT}/${name}`, label, kind, ...more });
   return [
-    placeField(job, { path: `${AT}/volume_l`, label: text.fields.volume, kind: "litre", hint: text.volumeHint }),
-    placeField(job, { path: `${AT}/air_c`, label: text.fields.air, kind: "celsius" }),
+    place("volume_l", text.fields.volume, "litre", { hint: text.volumeHint, optional: isMeasured(job) }),
+    place("volume_u_l", text.volumeDoubt, "litre", { optional: true, extra: true, hint: words.page.optional }),
+    place("air_c", text.fields.air, "celsius"),
+    place("air_end_c", text.airEnd, "celsius", { optional: true, extra: true, hint: text.airEndHint }),
   ];
+}
+
+const VOLUME_BY = { strokes: "number", stroke_ml: "millilitre", tank_l: "litre" };
+
+/** Where no volume is known: what a counted pump, or a tank, gave the circuit. */
+function measuredVolume(job) {
+  return Object.entries(text.volumeBy).map(([name, label]) => {
+    const hint = text.volumeHints[name];
+    const kind = VOLUME_BY[name] ?? "pressure";
+    const read = kind === "pressure" ? { gauge: GAUGE } : {};
+    return placeField(job, { path: `${AT}/volume_by/${name}`, label, hint, kind, optional: true, extra: true, ...read });
+  });
+}
+
+function isMeasured(job) {
+  return job.value(`${AT}/volume_by`) !== undefined;
+}
+
+function volumeBy(job, entry) {
+  const rows = measuredVolume(job).map((field) => readingRow(job, field, entry));
+  return el("details", { key: "volume by", open: isMeasured(job) }, el("summary", {}, text.volumeUnknown), el("div", { class: "readings" }, rows));
 }
 
 /** The reading at a moment: kept as an item of its own, or changed where that moment was read already. */
@@ -79,7 +101,7 @@ function bar(job, entry, clock, start, readAt) {
     const time = momentOf(seconds);
     return mainButton({ text: text.readNow(time), click: () => readAt(momentOf(clock.seconds())), key: "read now" });
   }
-  const open = setUp(job).some(({ value }) => value === undefined);
+  const open = setUp(job).some(({ value, optional }) => value === undefined && !optional);
   if (!open && !listAt(job.document, `${AT}/readings`).length) return mainButton({ text: text.start, click: start, key: "start clock" });
   return nextBar(job, { fields: setUp(job), entry });
 }

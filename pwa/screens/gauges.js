@@ -95,6 +95,9 @@ function form(job, { draft, put, add, told }) {
     own,
     number(text.zero, "zero_kpa", "pressure"),
     textField({ label: text.calibrated, key: "calibrated", kind: "date", value: draft.calibrated_on, change: (date) => put("calibrated_on", date) }),
+    number(text.hose, "hose_m", "metre"),
+    number(text.bore, "hose_bore_mm", "millimetre"),
+    number(text.usedAt, "used_at_c", "celsius"),
     told && el("p", { class: "told", role: "alert" }, text.incomplete),
     button(text.add, add, { key: "add gauge" }),
   );

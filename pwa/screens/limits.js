@@ -1,16 +1,19 @@
 /** The maker's limits: taken from an earlier job of the same engine with one tap, else typed; all may be missing. */
 import { words } from "../words/words.js";
+import { oneOf } from "../parts/chips.js";
 import { carName } from "../parts/car.js";
 import { el } from "../parts/el.js";
 import { asLimit } from "../parts/quantity.js";
-import { limitField, numberField, textField } from "../parts/inputs.js";
+import { depthField, limitField, numberField, textField } from "../parts/inputs.js";
+import { drivenBy, hasBaseBoost, hasSolenoid, hasVacuum, kindOf } from "../parts/kind.js";
 import { button, mainButton, page, section } from "../parts/page.js";
 import { link } from "../parts/router.js";
 
 const LIMITS = {
   bench: [
-    ["actuator_start_kpa", "pressure"],
-    ["actuator_full_kpa", "pressure"],
+    ["vacuum_supply_kpa", "vacuum", "depth"],
+    ["actuator_start_kpa", "driven"],
+    ["actuator_full_kpa", "driven"],
     ["actuator_travel_mm", "millimetre"],
     ["actuator_hold_loss_kpa_per_min", "pressureRate"],
     ["rod_thread_pitch_mm", "millimetre", "single"],
@@ -46,6 +49,18 @@ const FURTHER = [
   ["control_ratio_tolerance", "number", "single"],
 ];
 
+/** Limits of what not every kind of car has. */
+const ONLY = {
+  vacuum_supply_kpa: hasVacuum,
+  base_boost_kpa: hasBaseBoost,
+  ...Object.fromEntries(
+    [
+      "actuator_start_kpa", "actuator_full_kpa", "actuator_travel_mm", "actuator_hold_loss_kpa_per_min", "rod_thread_pitch_mm",
+      "solenoid_coil_ohm_20c", "actuator_hysteresis_kpa", "supply_drop_v", "ground_drop_v", "control_ratio_tolerance",
+    ].map((name) => [name, hasSolenoid]),
+  ),
+};
+
 export function limitsScreen(app, job) {
   return { build: () => build(app, job) };
 }
@@ -61,19 +76,41 @@ function build(app, job) {
       el("p", { class: "hint" }, text.why),
       copies(app, job),
       textField({ label: text.source, hint: text.sourceHint, key: "/spec/source", value: job.value("/spec/source"), change: (value) => job.set(text.source, "/spec/source", value) }),
-      Object.entries(LIMITS).map(([group, rows]) => section(text[group], rows.map((row) => fieldOf(job, row)))),
-      el("details", { key: "further" }, el("summary", {}, text.further), el("p", { class: "hint" }, text.furtherSays), FURTHER.map((row) => fieldOf(job, row))),
+      groups(job),
+      el("details", { key: "further" }, el("summary", {}, text.further), el("p", { class: "hint" }, text.furtherSays), fieldsOf(job, FURTHER), airAt(job)),
     ],
     bar: mainButton({ text: words.car.done, href: link("job", job.id) }),
   };
   return page(content, app.keeper);
 }
 
-function fieldOf(job, [name, kind, single]) {
+function groups(job) {
+  const text = words.limits;
+  const vacuum = hasVacuum(kindOf(job.document));
+  return Object.entries(LIMITS).map(([group, rows]) => {
+    const fields = fieldsOf(job, rows);
+    return fields.length > 0 && section(text[group], vacuum && group === "bench" && el("p", { class: "hint" }, text.vacuumSays), fields);
+  });
+}
+
+function fieldsOf(job, rows) {
+  const kind = kindOf(job.document);
+  const here = rows.filter(([name]) => ONLY[name]?.(kind) ?? true);
+  return here.map(([name, measures, form]) => fieldOf(job, [name, measures === "driven" ? drivenBy(kind) : measures, form]));
+}
+
+function airAt(job) {
+  const { airAt: label, airAts: options } = words.limits;
+  const path = "/spec/intake_air_at";
+  return oneOf({ label, options, chosen: job.value(path), choose: (value) => job.set(label, path, value) });
+}
+
+function fieldOf(job, [name, kind, form]) {
   const path = `/spec/${name}`;
   const label = words.limits.names[name];
   const change = (value) => job.set(label, path, value);
-  if (single) return numberField({ label, kind, unit: job.unit, key: path, value: job.value(path), change });
+  if (form === "depth") return depthField({ label, unit: job.unit, limit: job.value(path), change });
+  if (form === "single") return numberField({ label, kind, unit: job.unit, key: path, value: job.value(path), change });
   return limitField({ label, kind, unit: job.unit, limit: asLimit(job.value(path)), change, words: words.limits });
 }
 

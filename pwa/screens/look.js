@@ -1,5 +1,4 @@
 /** Look first: a short list of places, a touch each. */
-import { torch } from "../drawings/bench.js";
 import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { el } from "../parts/el.js";
@@ -9,10 +8,9 @@ import { mainButton, page, section } from "../parts/page.js";
 import { photosOf, photoButton } from "../parts/photos.js";
 import { link } from "../parts/router.js";
 import { stepFoot } from "../parts/step_foot.js";
-import { cautions } from "../parts/test_page.js";
-
-const text = words.tests.look;
-const STEPS = Object.keys(text.steps);
+import { cautions, connect } from "../parts/test_page.js";
+import { lookSteps } from "../parts/test_list.js";
+import { testWords } from "../parts/test_words.js";
 
 /** What a look also says to the calculation: the place it writes, and the value for in order and not. */
 const ALSO = {
@@ -25,16 +23,18 @@ export function lookScreen(app, job) {
 }
 
 function build(app, job) {
-  const done = STEPS.filter((step) => job.value(`/steps/${step}/state`)).length;
+  const text = testWords(job.document, "look");
+  const steps = lookSteps(job.document);
+  const done = steps.filter((step) => job.value(`/steps/${step}/state`)).length;
   const content = {
     title: text.title,
-    under: `${text.under} \u00b7 ${text.count(done, STEPS.length)}`,
+    under: `${text.under} \u00b7 ${text.count(done, steps.length)}`,
     back: { href: link("job", job.id), text: words.nav.job },
     key: "main look",
     main: [
-      el("figure", { class: "connect" }, torch(), el("figcaption", {}, text.connect)),
+      connect(job, "look"),
       cautions(text.cautions),
-      section(words.page.readings, STEPS.map((step) => stepRow(job, step))),
+      section(words.page.readings, steps.map((step) => stepRow(job, text, step))),
       results(job, ["exhaust_leak", "control_hoses"]),
       stepFoot(job, "look", text.title),
     ],
@@ -43,7 +43,7 @@ function build(app, job) {
   return page(content, app.keeper);
 }
 
-function stepRow(job, step) {
+function stepRow(job, text, step) {
   const [name, what] = text.steps[step];
   const chosen = job.value(`/steps/${step}/state`);
   const choose = (state) => job.keep(name, () => keepStep(job, step, state));
@@ -51,7 +51,7 @@ function stepRow(job, step) {
     "div",
     { class: "look-step", key: step },
     oneOf({ label: name, aside: what, options: text.states, chosen, choose }),
-    step === "look_control_hoses" && chosen === "not_in_order" && hosesFault(job),
+    step === "look_control_hoses" && chosen === "not_in_order" && hosesFault(job, text),
     chosen === "not_in_order" && el("div", { class: "row" }, photoButton(job, step, name)),
     photosOf(job, step),
   );
@@ -63,7 +63,7 @@ async function keepStep(job, step, state) {
   if (path) await job.handle.set(path, values[state] ?? null);
 }
 
-function hosesFault(job) {
+function hosesFault(job, text) {
   const path = "/tests/solenoid/hoses_fault";
   return oneOf({ label: text.hoses, options: text.hosesFaults, chosen: job.value(path), choose: (fault) => job.set(text.hoses, path, fault) });
 }

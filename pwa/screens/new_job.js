@@ -1,6 +1,6 @@
 /** A new job: a registration or a name is enough; the rest is filled in whenever there is time. */
 import { words } from "../words/words.js";
-import { anyOf } from "../parts/chips.js";
+import { anyOf, oneOf } from "../parts/chips.js";
 import { createDraft } from "../parts/draft.js";
 import { el } from "../parts/el.js";
 import { textField } from "../parts/inputs.js";
@@ -32,20 +32,24 @@ export function newJobScreen(app) {
   return { build: () => build(app, draft.values, put, open, told) };
 }
 
+/** Where nothing is chosen, the commonest kind, as it stands on the screen. */
+const KIND = { "/boost_control/device": "wastegate", "/boost_control/actuator": "pressure" };
+
 /**
- * A car that stage 1 knows: a wastegate held by pressure. What the workshop has set about judging goes into the job, as
+ * The places of a fresh job. What the workshop has set about judging goes into the job, as
  * last heard, so that phone and workshop judge it alike.
  */
 function placesOf(draft, judging = {}) {
   const set = Object.entries(judging).filter(([, weights]) => Object.keys(weights).length > 0);
   const own = set.map(([key, weights]) => [`/workshop/${key}`, weights]);
   const typed = Object.entries(draft).filter(([, value]) => value !== null && value !== undefined);
-  return { ...Object.fromEntries([...typed, ...own]), "/boost_control/device": "wastegate", "/boost_control/actuator": "pressure" };
+  return { ...KIND, ...Object.fromEntries([...typed, ...own]) };
 }
 
 function build(app, draft, put, open, told) {
   const field = (label, path, hint) => textField({ label, hint, key: path, value: draft[path], change: (value) => put(path, value) });
   const { car } = words;
+  const kind = (label, path, options) => oneOf({ label, options, chosen: draft[path] ?? KIND[path], choose: (value) => value !== null && put(path, value) });
   const content = {
     title: car.fresh,
     under: car.freshUnder,
@@ -63,6 +67,8 @@ function build(app, draft, put, open, told) {
         chosen: draft["/complaint/symptoms"],
         choose: (list) => put("/complaint/symptoms", list.length ? list : null),
       }),
+      kind(car.device, "/boost_control/device", car.devices),
+      kind(car.actuator, "/boost_control/actuator", car.actuators),
     ],
     bar: mainButton({ text: car.open, click: open, key: "open" }),
   };

@@ -1,5 +1,4 @@
 /** Road runs: the list of runs, and the way to a new one. */
-import { cabin } from "../drawings/bench.js";
 import { words } from "../words/words.js";
 import { el } from "../parts/el.js";
 import { results } from "../parts/fields.js";
@@ -8,8 +7,9 @@ import { listAt } from "../parts/pointer.js";
 import { pullsOf } from "../parts/pulls.js";
 import { go, link } from "../parts/router.js";
 import { stepFoot } from "../parts/step_foot.js";
-import { cautions } from "../parts/test_page.js";
+import { cautions, connect } from "../parts/test_page.js";
 import { testPageOf } from "../parts/test_pages.js";
+import { testWords } from "../parts/test_words.js";
 
 const text = words.tests.road;
 
@@ -29,8 +29,8 @@ function build(app, job, begin) {
     back: { href: link("job", job.id), text: words.nav.job },
     key: "main road",
     main: [
-      el("figure", { class: "connect" }, cabin(text.parts), el("figcaption", {}, text.connect)),
-      cautions(text.cautions),
+      connect(job, "road"),
+      cautions(testWords(job.document, "road").cautions),
       runList(job, runs),
       results(job, testPageOf("road").checks),
       stepFoot(job, "road", text.title),

@@ -1,5 +1,4 @@
 /** Smoke: seen or not, and where it comes out. */
-import { chargeCircuit } from "../drawings/bench.js";
 import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { el } from "../parts/el.js";
@@ -26,10 +25,9 @@ export function smokeScreen(app, job) {
   };
   const build = () =>
     testPage(job, {
-      id: "smoke", text, drawing: chargeCircuit(text.parts, true),
+      id: "smoke",
       choices: [yesNo(job, { label: text.seen, path: "/tests/smoke/leak_seen" })],
       after: job.value("/tests/smoke/leak_seen") === true && [found(job), newPlace(place, change, add)],
-      checks: ["smoke_leak"],
     });
   return { build };
 }

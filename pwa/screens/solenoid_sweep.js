@@ -1,31 +1,33 @@
 /** The solenoid step by step: known pressure in, duty set, control pressure read. */
-import { solenoidBench } from "../drawings/bench.js";
-import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { createEntry } from "../parts/entry.js";
 import { gaugeChoice, gaugeFor } from "../parts/gauges.js";
+import { drivenBy, kindOf } from "../parts/kind.js";
 import { listAt } from "../parts/pointer.js";
 import { testPage } from "../parts/test_page.js";
-import { testPageOf } from "../parts/test_pages.js";
+import { isBelow } from "../parts/quantity.js";
+import { testWords } from "../parts/test_words.js";
 
-const text = words.tests.solenoid_sweep;
 const AT = "/tests/solenoid";
 const SWEEP = `${AT}/sweep`;
-const GAUGE = { path: `${AT}/gauge`, use: "solenoid" };
 const DUTIES_PCT = [0, 20, 40, 60, 80, 100];
 const ENDS_PCT = [0, 100];
 
+const kindRead = (job) => drivenBy(kindOf(job.document));
+const gaugeHere = (job) => ({ path: `${AT}/gauge`, use: "solenoid", below: isBelow(kindRead(job)) });
+const textOf = (job) => testWords(job.document, "solenoid_sweep");
+
 export function solenoidSweepScreen(app, job) {
+  const text = textOf(job);
   const fields = () => [fedField(job), ...DUTIES_PCT.map((duty) => stepField(job, duty))];
   const entry = createEntry(job, fields, "solenoid_sweep");
   const choice = (label, name, options) =>
     oneOf({ label, options, chosen: job.value(`${AT}/${name}`), choose: (value) => job.set(label, `${AT}/${name}`, value) });
   const build = () =>
     testPage(job, {
-      id: "solenoid_sweep", text, entry, drawing: solenoidBench(text.parts), fields: fields(),
-      before: gaugeChoice(job, GAUGE),
+      id: "solenoid_sweep", entry, fields: fields(),
+      before: gaugeChoice(job, gaugeHere(job)),
       choices: [choice(text.driver, "driven_by", text.drivers), choice(text.place, "read_at", text.places)],
-      checks: testPageOf("solenoid_sweep").checks,
     });
   return { build };
 }
@@ -39,7 +41,7 @@ function fedField(job) {
     await settings.set(name, kpa);
     await job.handle.setMany(steps.map(({ id }) => [`${SWEEP}/${id}/supply_kpa`, kpa]));
   };
-  return { ...gaugeOf(job), key: "fed", label: text.fields.supply, value: steps[0]?.supply_kpa ?? settings.get(name), write };
+  return { ...gaugeOf(job), key: "fed", label: textOf(job).fields.supply, value: steps[0]?.supply_kpa ?? settings.get(name), write };
 }
 
 function stepField(job, duty) {
@@ -52,16 +54,16 @@ function stepField(job, duty) {
   };
   const isEnd = ENDS_PCT.includes(duty);
   return {
-    ...gaugeOf(job), key: `duty ${duty}`, label: text.fields.control(duty), value: there?.control_kpa, write,
+    ...gaugeOf(job), key: `duty ${duty}`, label: textOf(job).fields.control(duty), value: there?.control_kpa, write,
     optional: !isEnd,
   };
 }
 
 function gaugeOf(job) {
-  return { kind: "pressure", gauge: gaugeFor(job, GAUGE) };
+  return { kind: kindRead(job), gauge: gaugeFor(job, gaugeHere(job)) };
 }
 
 async function nameGauge(job) {
-  const gauge = gaugeFor(job, GAUGE);
-  if (gauge && job.value(GAUGE.path) !== gauge.id) await job.handle.set(GAUGE.path, gauge.id);
+  const [gauge, { path }] = [gaugeFor(job, gaugeHere(job)), gaugeHere(job)];
+  if (gauge && job.value(path) !== gauge.id) await job.handle.set(path, gauge.id);
 }

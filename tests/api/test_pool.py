@@ -76,7 +76,9 @@ def test_a_request_that_the_database_failed_lets_go_of_its_connection(
     assert len(opened) == 1
     with database.connect(opened[0]) as breaker:
         breaker.execute("ALTER TABLE operations RENAME TO hidden")
-    assert client.get("/api/standing").status_code == 503
+    failed = client.get("/api/standing", headers={"Accept-Language": "de"})
+    assert failed.status_code == 503
+    assert "Nichts ist verloren" in failed.json["says"]
     with database.connect(opened[0]) as mender:
         mender.execute("ALTER TABLE hidden RENAME TO operations")
     opened.clear()
