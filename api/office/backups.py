@@ -17,7 +17,7 @@ from api.errors import Problem
 from api.office.forms import OfficeForm
 from api.office.pages import Answer, blueprint
 from api.people import trail
-from api.people.language import Later, tell
+from api.people.language import Later, retell, tell
 
 office_backups = blueprint("office_backups")
 
@@ -72,7 +72,7 @@ def take_in() -> Any:
     try:
         taken = intake.take_in(connection(), context().blobs, eraser, form.file.data.stream).as_json()
     except intake.NotACopyError as reason:
-        raise Problem(422, "not_a_copy", str(reason)) from None
+        raise Problem(422, "not_a_copy", retell(str(reason), "copy")) from None
     trail.note("did.took_copy")
     flash(tell("backups.taken_in", **{name: _count(value) for name, value in taken.items()}))
     return redirect(url_for("office_jobs.search"))

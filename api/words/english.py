@@ -122,6 +122,19 @@ WORKSHOP = {
     "workshop.language_hint": "For everybody who chose none under their own name.",
     "workshop.known_as": "Phones know this workshop as {address}. Their work is kept under that name, so it"
     " stays.",
+    "judging.title": "How new jobs are judged",
+    "judging.new_jobs": "A job takes this with it when a phone opens it; jobs already open stay as they are.",
+    "judging.proved": "Proved here so far",
+    "judging.fault": "Fault",
+    "judging.jobs": "Jobs",
+    "judging.weight": "Weight",
+    "judging.none": "No job has proved a fault yet.",
+    "judging.unread": "{count} jobs are not counted yet; look again in a moment.",
+    "judging.proved_weigh": "Faults that this workshop has proved weigh more in new jobs",
+    "judging.proved_weigh_hint": "All faults begin alike. Each job that proved a fault adds a fifth to its"
+    " weight, up to three times. Readings decide, weights only begin. The demo job does not count.",
+    "judging.minutes": "Minutes a test takes here",
+    "judging.minutes_hint": "Left empty, the usual minutes count.",
     "people.title": "People",
     "people.role": "Role",
     "people.since": "Since",
@@ -213,6 +226,7 @@ LETTERS = {
     "post.no_account": "No mail account is set up yet.",
     "post.photos": "Photos of this job are still to come.",
     "post.not_whole": "The report cannot be drawn: the job is not whole.",
+    "post.not_drawn": "The report could not be drawn; it is tried again.",
     "post.twice": "The connection broke twice after the letter was handed over: it may have arrived. Ask"
     " before sending again.",
     "post.broke": "The connection broke after the letter was handed over.",
@@ -273,14 +287,14 @@ JOBS = {
     "papers.form_short": "one page",
     "papers.form_technical": "for the technician",
     "papers.none": "This PDF is not kept here.",
-    "papers.hint": "Each PDF is kept as it left the house."
-    " A copy is the same file only where its SHA-256 is the same.",
+    "papers.hint": "Each PDF is kept as it left the house. A copy is the same file only where its SHA-256 is"
+    " the same.",
     "papers.check": "Check a copy",
     "papers.field": "SHA-256 of the copy",
     "papers.ask": "Compare",
     "papers.is_ours": "It is a PDF that left this workshop, unchanged: {form}, as the job stood on {made}.",
-    "papers.not_ours": "No PDF with this SHA-256 left this workshop:"
-    " the copy was changed, or came from elsewhere.",
+    "papers.not_ours": "No PDF with this SHA-256 left this workshop: the copy was changed, or came from"
+    " elsewhere.",
     "papers.no_sum": "A SHA-256 has 64 digits, 0 to 9 and a to f.",
     "papers.open": "Open the job",
     "desk.home": "Teepiece, the desk",
@@ -464,6 +478,7 @@ DEEDS = {
     "did.ended_session": "ended a session",
     "did.set_up": "set the workshop up",
     "did.changed_workshop": "changed the workshop's settings",
+    "did.changed_judging": "changed how new jobs are judged",
     "did.chose_language": "chose a language",
     "did.opened_account": "opened an account ({role})",
     "did.saved_account": "saved an account unchanged",
@@ -512,6 +527,18 @@ PROBLEMS = {
     "problem.405": "This address does not take what was sent.",
     "problem.413": "What was sent is larger than is taken here.",
     "problem.other": "This cannot be done here.",
+}
+
+# What is said of a copy that a phone saved (api/intake.py).
+COPIES = {
+    "copy.other_or_damaged": "This file is not a copy that a phone saved, or it is damaged.",
+    "copy.other": "This file is not a copy that a phone saved.",
+    "copy.too_large": "This file is larger than any copy that a phone saves.",
+    "copy.part_too_large": "A part of this file is larger than it may be.",
+    "copy.unread": "{name} cannot be read.",
+    "copy.erasures": "The erasures in this file cannot be read.",
+    "copy.line": "A line of this file is longer than any operation.",
+    "copy.operations": "The operations in this file cannot be read.",
 }
 
 # What a phone is told when the workshop's disk or database does not take its work (api/errors.py).
@@ -564,6 +591,7 @@ TEXTS: dict[str, str] = {
     **QUANTITIES,
     **DEEDS,
     **PROBLEMS,
+    **COPIES,
     **STORAGE,
     **WELCOME,
 }

@@ -123,6 +123,21 @@ WORKSHOP = {
     "workshop.language_hint": "Für alle, die unter ihrem eigenen Namen keine gewählt haben.",
     "workshop.known_as": "Telefone kennen diese Werkstatt als {address}. Ihre Arbeit liegt unter diesem"
     " Namen, darum bleibt er.",
+    "judging.title": "Wie neue Aufträge beurteilt werden",
+    "judging.new_jobs": "Ein Auftrag nimmt das mit, wenn ein Telefon ihn anlegt; bereits angelegte bleiben,"
+    " wie sie sind.",
+    "judging.proved": "Hier bisher nachgewiesen",
+    "judging.fault": "Fehler",
+    "judging.jobs": "Aufträge",
+    "judging.weight": "Gewicht",
+    "judging.none": "Noch hat kein Auftrag einen Fehler nachgewiesen.",
+    "judging.unread": "{count} Aufträge sind noch nicht gezählt; gleich noch einmal ansehen.",
+    "judging.proved_weigh": "Fehler, die diese Werkstatt nachgewiesen hat, wiegen in neuen Aufträgen mehr",
+    "judging.proved_weigh_hint": "Alle Fehler beginnen gleich. Jeder Auftrag, der einen Fehler nachgewiesen"
+    " hat, gibt ihm ein Fünftel mehr Gewicht, höchstens das Dreifache. Messwerte entscheiden, Gewichte sind"
+    " nur der Anfang. Der Beispielauftrag zählt nicht.",
+    "judging.minutes": "Minuten, die eine Prüfung hier dauert",
+    "judging.minutes_hint": "Leer gelassen zählen die üblichen Minuten.",
     "people.title": "Personen",
     "people.role": "Rolle",
     "people.since": "Seit",
@@ -215,6 +230,7 @@ LETTERS = {
     "post.no_account": "Noch ist kein E-Mail-Konto eingerichtet.",
     "post.photos": "Fotos dieses Auftrags kommen noch.",
     "post.not_whole": "Der Bericht lässt sich nicht zeichnen: Der Auftrag ist nicht vollständig.",
+    "post.not_drawn": "Der Bericht ließ sich nicht zeichnen; es wird noch einmal versucht.",
     "post.twice": "Die Verbindung brach zweimal, nachdem der Brief übergeben war: Er kann angekommen sein."
     " Vor dem nächsten Senden nachfragen.",
     "post.broke": "Die Verbindung brach, nachdem der Brief übergeben war.",
@@ -278,15 +294,15 @@ JOBS = {
     "papers.form_short": "eine Seite",
     "papers.form_technical": "für den Techniker",
     "papers.none": "Dieses PDF wird hier nicht aufbewahrt.",
-    "papers.hint": "Jedes PDF wird so aufbewahrt, wie es das Haus verlassen hat."
-    " Eine Kopie ist nur dann dieselbe Datei, wenn ihr SHA-256 gleich ist.",
+    "papers.hint": "Jedes PDF wird so aufbewahrt, wie es das Haus verlassen hat. Eine Kopie ist nur dann"
+    " dieselbe Datei, wenn ihr SHA-256 gleich ist.",
     "papers.check": "Eine Kopie prüfen",
     "papers.field": "SHA-256 der Kopie",
     "papers.ask": "Vergleichen",
-    "papers.is_ours": "Dieses PDF hat diese Werkstatt so verlassen, unverändert:"
-    " {form}, Stand des Auftrags {made}.",
-    "papers.not_ours": "Kein PDF mit diesem SHA-256 hat diese Werkstatt verlassen:"
-    " Die Kopie wurde geändert oder kommt von anderswo.",
+    "papers.is_ours": "Dieses PDF hat diese Werkstatt so verlassen, unverändert: {form}, Stand des Auftrags"
+    " {made}.",
+    "papers.not_ours": "Kein PDF mit diesem SHA-256 hat diese Werkstatt verlassen: Die Kopie wurde geändert"
+    " oder kommt von anderswo.",
     "papers.no_sum": "Ein SHA-256 hat 64 Stellen, 0 bis 9 und a bis f.",
     "papers.open": "Zum Auftrag",
     "desk.home": "Teepiece, der Schreibtisch",
@@ -469,6 +485,7 @@ DEEDS = {
     "did.ended_session": "hat eine Anmeldung beendet",
     "did.set_up": "hat die Werkstatt eingerichtet",
     "did.changed_workshop": "hat die Einstellungen der Werkstatt geändert",
+    "did.changed_judging": "hat geändert, wie neue Aufträge beurteilt werden",
     "did.chose_language": "hat eine Sprache gewählt",
     "did.opened_account": "hat ein Konto eröffnet ({role})",
     "did.saved_account": "hat ein Konto unverändert gespeichert",
@@ -518,6 +535,18 @@ PROBLEMS = {
     "problem.405": "Diese Adresse nimmt nicht an, was gesendet wurde.",
     "problem.413": "Was gesendet wurde, ist größer, als hier angenommen wird.",
     "problem.other": "Das geht hier nicht.",
+}
+
+COPIES = {
+    "copy.other_or_damaged": "Diese Datei ist keine auf einem Telefon gespeicherte Kopie, oder sie ist"
+    " beschädigt.",
+    "copy.other": "Diese Datei ist keine auf einem Telefon gespeicherte Kopie.",
+    "copy.too_large": "Diese Datei ist größer als jede Kopie, die ein Telefon speichert.",
+    "copy.part_too_large": "Ein Teil dieser Datei ist größer, als er sein darf.",
+    "copy.unread": "{name} lässt sich nicht lesen.",
+    "copy.erasures": "Die Löschungen in dieser Datei lassen sich nicht lesen.",
+    "copy.line": "Eine Zeile dieser Datei ist länger als jeder Eintrag.",
+    "copy.operations": "Die Einträge in dieser Datei lassen sich nicht lesen.",
 }
 
 STORAGE = {
@@ -572,6 +601,7 @@ TEXTS: dict[str, str] = {
     **QUANTITIES,
     **DEEDS,
     **PROBLEMS,
+    **COPIES,
     **STORAGE,
     **WELCOME,
 }
