@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 
-from tests.browser import dial
-from tests.browser.machines import opened_page
+from tests.browser import dial, two_phones
+from tests.browser.machines import opened_page, opened_pages
 from tests.browser.same_figures import different_jobs
 from tests.full.registry import Row, full_run
 
 JOBS, FEW_JOBS = 2000, 20
 TARGETS, FEW_TARGETS = 200, 10
+READINGS, FEW_READINGS = 100, 5
 
 
 @full_run(
@@ -34,3 +35,15 @@ def dial_targets(small: bool) -> Iterator[Row]:
         f"{len(missed)} of {count} missed; {sum(nudges) / count:.1f} nudges each, {max(nudges)} at most"
     )
     yield Row("within half a division", measured, "0 missed", holds=not missed)
+
+
+@full_run(
+    "two phones", "A reading kept on one phone, until the other one shows it", small_in_every_check=False
+)
+def two_phones_on_one_job(small: bool) -> Iterator[Row]:
+    count = FEW_READINGS if small else READINGS
+    with opened_pages(2) as (one, other):
+        spent = sorted(two_phones.seconds_until_seen(one, other, count))
+    lost = count - len(spent)
+    measured = f"median {spent[len(spent) // 2]:.1f} s, slowest {spent[-1]:.1f} s, {lost} not seen"
+    yield Row(f"{count} readings", measured, "at most 5 s each", holds=not lost and spent[-1] <= 5)

@@ -126,14 +126,22 @@ class Phone:
 @contextmanager
 def opened_page() -> Iterator[Page]:
     """A blank page of a server with nothing in it, for runs outside pytest."""
+    with opened_pages(1) as (page,):
+        yield page
+
+
+@contextmanager
+def opened_pages(count: int) -> Iterator[list[Page]]:
+    """Blank pages of one such server, each in a browser profile of its own."""
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         server = Server(Path(folder) / "data")
         server.start()
         browser = playwright.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
         try:
-            page = browser.new_context(**PHONE).new_page()
-            page.goto(server.url + BLANK)
-            yield page
+            pages = [browser.new_context(**PHONE).new_page() for _ in range(count)]
+            for page in pages:
+                page.goto(server.url + BLANK)
+            yield pages
         finally:
             browser.close()
             server.stop()
