@@ -7,6 +7,7 @@ that carry none'; here they are halved once, in `STANDARD`.
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from math import hypot
 from typing import Any
 
 from calc.checks.gauge_pairs import Pair, disputed, gauge_pairs, in_dispute
@@ -51,6 +52,28 @@ class Value:
     value: float
     uncertainty: float
     pointer: str
+
+
+@dataclass(frozen=True, slots=True)
+class Absolute:
+    """A gauge reading made absolute. It has no arithmetic with `Pressure`, so the two cannot be mixed up.
+
+    value : absolute pressure. [kPa]
+    own, shared : standard uncertainty of the one reading, and of what all readings of its gauge share. [kPa]
+    outside : standard uncertainty of the air around the car. [kPa]
+    known : as for the gauge reading.
+    """
+
+    value: float
+    own: float
+    shared: float
+    outside: float
+    known: bool
+
+    @property
+    def uncertainty(self) -> float:
+        """Combined standard uncertainty. [kPa]"""
+        return hypot(self.own, self.shared, self.outside)
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,6 +167,15 @@ class Evidence:
     def disputed(self) -> dict[str, float]:
         """The gauges that another one contradicts, with the distance. [kPa]"""
         return disputed(self.compared)
+
+    def absolute(self, gauge: Pressure) -> Absolute:
+        """A gauge reading made absolute: here, once, and nowhere else."""
+        air = self.barometric
+        return Absolute(gauge.value + air.value, gauge.own, gauge.shared, air.uncertainty, gauge.known)
+
+    def above_the_air(self, absolute_kpa: float) -> float:
+        """An absolute pressure of the car's own, as a gauge would show it: the way back, once. [kPa]"""
+        return absolute_kpa - self.barometric.value
 
     def test_pressure(self, test: str, key: str) -> Pressure | None:
         """A pressure of a test, read with that test's gauge."""

@@ -61,8 +61,8 @@ def _compressor(evidence: Evidence) -> Share | None:
         return isentropic_efficiency(pressure_ratio(p1 * 1e3, p2 * 1e3), kelvin(cold), kelvin(hot))
 
     values = {
-        "p1": outside.value + (0.0 if depression is None else depression.value),
-        "p2": outside.value + before.value,
+        "p1": outside.value if depression is None else evidence.absolute(depression).value,
+        "p2": evidence.absolute(before).value,
         "cold": cold,
         "hot": hot,
     }

@@ -136,7 +136,7 @@ def _gauges_beside(evidence: Evidence) -> dict[str, list[tuple[Pressure, float, 
     for moment in moments(evidence):
         gauge, said = moment.gauge_at(*CHARGE_SIDE), moment.number(ACTUAL)
         if moment.steady and gauge is not None and said is not None:
-            apart = gauge[0].value + evidence.barometric.value - said
+            apart = evidence.absolute(gauge[0]).value - said
             found[moment.run].append((gauge[0], apart, gauge[1]))
     return found
 
@@ -308,5 +308,5 @@ def _still_spooling(moment: Moment, specified: float, evidence: Evidence) -> boo
     gauge = moment.gauge_at(*CHARGE_SIDE)
     boost = moment.number(ACTUAL)
     if gauge is not None:
-        boost = gauge[0].value + evidence.barometric.value
+        boost = evidence.absolute(gauge[0]).value
     return boost is not None and boost < specified - ARRIVED_KPA

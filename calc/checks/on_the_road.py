@@ -109,12 +109,12 @@ def _engine_air(evidence: Evidence, moment: Moment) -> Callable[[float, float, f
 
 def _fullest(evidence: Evidence) -> tuple[Moment, float, float] | None:
     """The moment of highest boost, with that boost made absolute and its doubt. [kPa]"""
-    outside, found = evidence.barometric, []
+    found = []
     for moment in settled(evidence):
         gauge, said = moment.gauge_at(*CHARGE_SIDE), moment.number(ACTUAL)
         if gauge is not None:
-            doubt = hypot(gauge[0].uncertainty, outside.uncertainty)
-            found.append((moment, gauge[0].value + outside.value, doubt))
+            real = evidence.absolute(gauge[0])
+            found.append((moment, real.value, real.uncertainty))
         elif said is not None:
             found.append((moment, said, STANDARD["sensor_boost_kpa"]))
     return max(found, key=lambda item: item[1], default=None)
@@ -146,26 +146,26 @@ def sensor_line(evidence: Evidence) -> SensorLine | None:
     at_rest = evidence.number("/tests/sensors_at_rest/charge_pressure_kpa_abs")
     outside = evidence.barometric
     road = [
-        (gauge[0], said)
+        (evidence.absolute(gauge[0]), said)
         for moment in settled(evidence)
         if (gauge := moment.gauge_at(*CHARGE_SIDE)) is not None
         and (said := moment.number(ACTUAL)) is not None
     ]
     if at_rest is None or not road or not outside.pointer:
         return None
-    true = [outside.value, *(gauge.value + outside.value for gauge, _ in road)]
+    true = [outside.value, *(real.value for real, _ in road)]
     shown = [at_rest, *(value for _, value in road)]
-    own = [outside.uncertainty, *(gauge.own or gauge.uncertainty for gauge, _ in road)]
+    own = [outside.uncertainty, *(real.own or real.shared for real, _ in road)]
     try:
         gain, offset, u_gain, u_offset = line_fit_both(
             true, shown, own, [STANDARD["sensor_boost_kpa"]] * len(true)
         )
     except CannotFit:
         return None
-    reach = max(true) - outside.value
+    reach = evidence.above_the_air(max(true))
     if reach <= 0.0:
         return None
-    tilt = gain * max(gauge.shared for gauge, _ in road) / reach
+    tilt = gain * max(real.shared for real, _ in road) / reach
     return SensorLine(gain, 2.0 * hypot(u_gain, tilt), offset, 2.0 * hypot(u_offset, tilt * outside.value))
 
 

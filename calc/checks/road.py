@@ -52,17 +52,16 @@ MANIFOLD_AIR, INTAKE_AIR = "manifold_air_c", "intake_air_c"
 
 def real_boost(evidence: Evidence, check: Check, phase: str = "before_repair") -> Finding:
     """Gauge in the charge circuit, made absolute, against what the control unit aims at."""
-    outside = evidence.barometric
     seen = []
     for moment in settled(evidence, phase):
         aimed, gauge = moment.number(SPECIFIED), moment.gauge_at(*CHARGE_SIDE)
         if aimed is None or gauge is None:
             continue
-        read, place = gauge
-        error = read.value + outside.value - aimed
+        real, place = evidence.absolute(gauge[0]), gauge[1]
+        error = real.value - aimed
         if can_act(evidence, aimed, error):
-            doubt = hypot(read.uncertainty, outside.uncertainty, moment.time_doubt)
-            seen.append(Compared(moment, error, doubt, (place, moment.place(SPECIFIED)), read.known))
+            doubt = hypot(real.uncertainty, moment.time_doubt)
+            seen.append(Compared(moment, error, doubt, (place, moment.place(SPECIFIED)), real.known))
     judged = by_pull(
         check, seen, boost_tolerance(evidence), typical=is_default(evidence, "boost_tolerance_kpa")
     )
@@ -91,7 +90,6 @@ def tracking(evidence: Evidence, check: Check, phase: str = "before_repair") -> 
 
 def sensor(evidence: Evidence, check: Check) -> Finding:
     """The car's charge pressure sensor against a gauge beside it, wherever boost stands still."""
-    outside = evidence.barometric
     typed_width = evidence.number("/spec/sensor_tolerance_kpa")
     width = SENSOR_KPA if typed_width is None else abs(typed_width)
     may_be_judged = {id(moment) for moment in settled(evidence)}
@@ -101,11 +99,9 @@ def sensor(evidence: Evidence, check: Check) -> Finding:
         still = id(moment) in may_be_judged if moment.steady is None else moment.steady
         if said is None or gauge is None or not still:
             continue
-        read, place = gauge
-        sensors_own = STANDARD["sensor_boost_kpa"]
-        doubt = hypot(read.uncertainty, outside.uncertainty, sensors_own, moment.time_doubt)
-        apart = said - read.value - outside.value
-        seen.append(Compared(moment, apart, doubt, (moment.place(ACTUAL), place), read.known))
+        real, place = evidence.absolute(gauge[0]), gauge[1]
+        doubt = hypot(real.uncertainty, STANDARD["sensor_boost_kpa"], moment.time_doubt)
+        seen.append(Compared(moment, said - real.value, doubt, (moment.place(ACTUAL), place), real.known))
     return worst(by_pull(check, seen, Limit(-width, width), typical=typed_width is None), check)
 
 
@@ -157,7 +153,7 @@ def peak(evidence: Evidence, check: Check) -> Finding:
     Where a pull was read neither at its tell-tale nor while settled, what was read is no peak: it may be too
     high, never too low.
     """
-    outside, limit = evidence.barometric, evidence.limit("boost_specified_peak_kpa_abs")
+    limit = evidence.limit("boost_specified_peak_kpa_abs")
     width = boost_tolerance(evidence).high or 0.0
     if limit is not None:
         limit = Limit(
@@ -166,12 +162,13 @@ def peak(evidence: Evidence, check: Check) -> Finding:
         )
     judged = []
     for read, place, is_peak in _peaks_read(evidence):
+        real = evidence.absolute(read)
         found = check.judged(
-            read.value + outside.value,
-            hypot(read.uncertainty, outside.uncertainty),
+            real.value,
+            real.uncertainty,
             limit,
             (place,),
-            may_acquit=read.known,
+            may_acquit=real.known,
             typical=is_default(evidence, "boost_tolerance_kpa"),
         )
         if is_peak or limit is None or limit.low is None or (found.value or 0.0) > limit.low:
@@ -332,11 +329,10 @@ def _where(off: Sequence[int], count: int) -> str:
 
 def _charge_pressure(moment: Moment, evidence: Evidence) -> tuple[float, float, str] | None:
     """Absolute pressure the engine breathes, its doubt and place; a gauge before the sensor. [kPa]"""
-    gauge, outside = moment.gauge_at("manifold", *CHARGE_SIDE), evidence.barometric
+    gauge = moment.gauge_at("manifold", *CHARGE_SIDE)
     if gauge is not None:
-        read, place = gauge
-        doubt = hypot(read.uncertainty, outside.uncertainty, moment.time_doubt)
-        return read.value + outside.value, doubt, place
+        real = evidence.absolute(gauge[0])
+        return real.value, hypot(real.uncertainty, moment.time_doubt), gauge[1]
     said = moment.number(ACTUAL)
     if said is None:
         return None

@@ -135,7 +135,7 @@ def _error(row: Moment, evidence: Evidence) -> float | None:
     if said is not None:
         return said - aimed
     gauge = row.gauge_at("charge_circuit", "after_cooler")
-    return None if gauge is None else gauge[0].value + evidence.barometric.value - aimed
+    return None if gauge is None else evidence.absolute(gauge[0]).value - aimed
 
 
 def _at_its_end(evidence: Evidence, row: Moment, wanted: int) -> bool:

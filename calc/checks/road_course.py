@@ -247,9 +247,8 @@ def _over(evidence: Evidence, row: Moment) -> Value | None:
     if aimed is None:
         return None
     if gauge is not None:
-        read, outside = gauge[0], evidence.barometric
-        over = read.value + outside.value - aimed
-        found = Value(over, hypot(read.uncertainty, outside.uncertainty), gauge[1])
+        real = evidence.absolute(gauge[0])
+        found = Value(real.value - aimed, real.uncertainty, gauge[1])
     elif said is not None:
         found = Value(said - aimed, STANDARD["sensor_boost_kpa"], row.place(ACTUAL))
     else:
@@ -321,7 +320,7 @@ def _base_by_sensor(
             )
             judged.append(
                 check.judged(
-                    said - outside.value,
+                    evidence.above_the_air(said),
                     doubt,
                     limit,
                     (f"{pull.pointer}/{ACTUAL}",),

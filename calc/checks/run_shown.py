@@ -1,7 +1,6 @@
 """One road run as it is drawn: its channels, its pulls, and where the gauges' readings lie in it."""
 
 from collections.abc import Mapping
-from math import hypot
 from typing import Any
 
 from calc.checks.evidence import Evidence
@@ -65,8 +64,8 @@ def _read(evidence: Evidence, item: Mapping[str, Any]) -> dict[str, float]:
     read = evidence.pressure(item["p_kpa"], item.get("gauge"))
     if item.get("at") == "control_line":
         return {"kpa": read.value, "expanded": 2.0 * read.uncertainty}
-    air = evidence.barometric
-    return {"kpa": read.value + air.value, "expanded": 2.0 * hypot(read.uncertainty, air.uncertainty)}
+    real = evidence.absolute(read)
+    return {"kpa": real.value, "expanded": 2.0 * real.uncertainty}
 
 
 def _pull(pull: LoggedPull) -> dict[str, Any]:

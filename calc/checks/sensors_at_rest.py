@@ -27,7 +27,7 @@ def charge_pressure(evidence: Evidence, check: Check) -> Finding:
     doubt = hypot(STANDARD["sensor_boost_kpa"], outside.uncertainty)
     places = (place,) + ((outside.pointer,) if outside.pointer else ())
     return check.judged(
-        sensor - outside.value,
+        evidence.above_the_air(sensor),
         doubt,
         Limit(-width, width),
         places,

@@ -193,10 +193,10 @@ def _measured_volume(evidence: Evidence) -> Value | None:
     if len(rise) < 2:
         return None
     outside = evidence.barometric.value
-    start, end = ((read.value + outside) * 1e3 for read in rise)
+    start, end = (evidence.absolute(read).value * 1e3 for read in rise)
     if {"tank_l", "tank_from_kpa", "tank_to_kpa"} <= set(given):
         before, after = (
-            (evidence.pressure(given[f"tank_{way}_kpa"], gauge).value + outside) * 1e3 for way in WAYS
+            evidence.absolute(evidence.pressure(given[f"tank_{way}_kpa"], gauge)).value * 1e3 for way in WAYS
         )
         cubic_metres = volume_from_tank(given["tank_l"] / 1e3, before, after, start, end)
     elif {"strokes", "stroke_ml"} <= set(given):

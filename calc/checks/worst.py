@@ -87,7 +87,7 @@ def can_act(evidence: Evidence, aimed: float, error: float) -> bool:
     base = None if error <= 0.0 else evidence.limit("base_boost_kpa")
     if base is None or base.high is None or evidence.kind.actuator != "pressure":
         return True
-    return aimed - evidence.barometric.value >= base.high
+    return evidence.above_the_air(aimed) >= base.high
 
 
 def worst(judged: Iterable[Finding], check: Check, because: str | None = None) -> Finding:
