@@ -9,6 +9,7 @@ from typing import Any
 
 from calc.checks.run_shown import run_shown
 from calc.errors import BrokenDocument, BrokenPlace, OutOfRange, UnreadableLog
+from calc.faults.next_test import MINUTES
 from calc.faults.priors import weights as prior_weights
 from calc.job import ITEM_LISTS, check_place, names_item, read_job, without_nulls
 from calc.logs import LogReader, log_facts, log_names, read_log, with_logs
@@ -36,6 +37,7 @@ __all__ = [
     "log_names",
     "names_item",
     "prior_weights",
+    "proposed_tests",
     "read_job",
     "read_log",
     "run_shown",
@@ -97,6 +99,23 @@ def fault_title(fault: str, *, language: str = "en") -> str:
     'Actuator opens too late'
     """
     return sentences(language, "kPa").fault_title(fault)
+
+
+def proposed_tests(*, language: str = "en") -> dict[str, tuple[str, float]]:
+    """Every test that may be proposed: its title, and the minutes that it usually takes.
+
+    Parameters
+    ----------
+    language : str
+        One of `LANGUAGES`. [-]
+
+    Examples
+    --------
+    >>> proposed_tests()["smoke"]
+    ('Smoke in the charge circuit', 15)
+    """
+    titles = LANGUAGES[language].TESTS
+    return {test: (titles[test], minutes) for test, minutes in MINUTES.items()}
 
 
 def what_changed(before: Mapping[str, Any], after: Mapping[str, Any], *, language: str = "en") -> str | None:

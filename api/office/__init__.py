@@ -5,6 +5,7 @@ from api.office.customers import office_customers
 from api.office.door import door
 from api.office.gauges import office_gauges
 from api.office.jobs import office_jobs
+from api.office.judging import office_judging
 from api.office.limits import office_limits
 from api.office.mail import office_mail
 from api.office.own import office_own
@@ -25,6 +26,7 @@ BLUEPRINTS = (
     office_mail,
     office_backups,
     office_workshop,
+    office_judging,
     office_customers,
     office_trail,
     office_own,

@@ -88,7 +88,7 @@ def words_of(kept: KeptJob) -> JobWords:
     document = kept.document
     vehicle, customer = document.get("vehicle") or {}, document.get("customer") or {}
     registration = str(vehicle.get("registration") or "")
-    fault, says = _conclusion(kept, of_workshop() or USUAL)
+    fault, says, proved = _conclusion(kept, of_workshop() or USUAL)
     texts = [
         registration,
         "".join(registration.split()),  # found with and without its blanks
@@ -108,6 +108,7 @@ def words_of(kept: KeptJob) -> JobWords:
         fault=fault,
         says=says,
         words="\n".join(texts).casefold(),
+        proved=proved,
     )
 
 
@@ -119,15 +120,21 @@ def _said(found: JobWords) -> str:
     return _conclusion(kept, language())[1] if kept else ""
 
 
-def _conclusion(kept: KeptJob, spoken: str) -> tuple[str, str]:
-    """The fault and the sentence, in the language `spoken`."""
+def _conclusion(kept: KeptJob, spoken: str) -> tuple[str, str, str]:
+    """The fault, the sentence in the language `spoken`, and the fault once more where the job proved it."""
     unit = settings.read(connection(), "workshop").get("unit", USUAL_UNIT)
     try:
         verdict = json.loads(judged(kept.text, unit=unit, language=spoken, read_log=logs.read))
     except NotWholeError:
-        return "", text(spoken, "jobs.not_whole")
-    conclusion = verdict["conclusion"] or {}
-    return str(conclusion.get("fault") or ""), str(verdict["says"])
+        return "", text(spoken, "jobs.not_whole"), ""
+    fault = str((verdict["conclusion"] or {}).get("fault") or "")
+    return fault, str(verdict["says"]), fault if _is_proved(verdict) else ""
+
+
+def _is_proved(verdict: dict[str, Any]) -> bool:
+    """Whether the conclusion is a proof, and the run after the repair, where there is one, bears it out."""
+    repaired = (verdict.get("repair_proof") or {}).get("proved")
+    return (verdict["conclusion"] or {}).get("standing") == "proved" and repaired is not False
 
 
 def _day(text: str) -> str:

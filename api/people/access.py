@@ -98,6 +98,7 @@ RULES = {
     "office_backups.make": DESK,
     "office_backups.take_in": DESK,
     "office_workshop.workshop": OWNERS,
+    "office_judging.show": OWNERS,
     "office_trail.trail": OWNERS,
 }
 

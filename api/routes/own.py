@@ -5,7 +5,9 @@ from typing import Any
 
 from flask import Blueprint
 
+from api import judging
 from api.context import connection
+from api.office.jobs import read_new_jobs
 from api.office.quantities import BY_KEY, value_of
 from api.people import session
 from api.store import prices, register, settings, vehicle_limits
@@ -27,17 +29,27 @@ def who() -> dict[str, Any]:
 
 @blueprint.get("/api/workshop")
 def workshop() -> dict[str, Any]:
-    """Settings, gauges in use, the price list, and the limits of each engine, as a job holds them."""
+    """Settings, gauges in use, prices, limits of each engine, and how to judge, as a job holds them."""
     gauges = [one for one in register.every(connection()) if one.retired_at is None]
     return {
         "settings": settings.read(connection(), "workshop"),
-        "gauges": [{"label": one.label, "due_on": one.due_on, "gauge": one.gauge} for one in gauges],
+        "gauges": [
+            {"id": one.id, "label": one.label, "due_on": one.due_on, "gauge": one.gauge} for one in gauges
+        ],
         "prices": [
             {"kind": one.kind, "name": one.name, "unit": one.unit, "price": one.price, "tax_pct": one.tax_pct}
             for one in prices.every(connection())
         ],
         "engines": _engines(vehicle_limits.every(connection())),
+        "judging": _judging(),
     }
+
+
+def _judging() -> dict[str, dict[str, float]]:
+    """What a new job gets about judging; jobs not looked at yet are read first where they are to weigh."""
+    if judging.read(connection())["proved_weigh"]:
+        read_new_jobs()
+    return judging.for_jobs(connection())
 
 
 def _engines(limits: list[VehicleLimit]) -> list[dict[str, Any]]:

@@ -8,7 +8,11 @@ MOST_FOUND = 100
 
 @dataclass(frozen=True)
 class JobWords:
-    """One job as it is found. `fault` is the conclusion or empty; `words` is all of it, in small letters."""
+    """One job as it is found; `words` is all of it, in small letters.
+
+    fault : the conclusion, or empty.
+    proved : the fault that was proved and that no run after the repair speaks against, or empty.
+    """
 
     job: str
     registration: str
@@ -17,6 +21,7 @@ class JobWords:
     fault: str
     says: str
     words: str
+    proved: str = ""
 
 
 def missing(connection: sqlite3.Connection, most: int) -> list[str]:
@@ -31,8 +36,8 @@ def missing(connection: sqlite3.Connection, most: int) -> list[str]:
 def keep(connection: sqlite3.Connection, found: JobWords) -> None:
     """Keep a job's words."""
     connection.execute(
-        "INSERT INTO job_words (job, registration, customer, opened_on, fault, says, words)"
-        " VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT (job) DO NOTHING",
+        "INSERT INTO job_words (job, registration, customer, opened_on, fault, says, words, proved)"
+        " VALUES (?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (job) DO NOTHING",
         (
             found.job,
             found.registration,
@@ -41,6 +46,7 @@ def keep(connection: sqlite3.Connection, found: JobWords) -> None:
             found.fault,
             found.says,
             found.words,
+            found.proved,
         ),
     )
 
@@ -72,7 +78,17 @@ def faults(connection: sqlite3.Connection) -> list[str]:
     return [fault for (fault,) in rows]
 
 
-_SELECT = "SELECT job, registration, customer, opened_on, fault, says, words FROM job_words"
+def proved_counts(connection: sqlite3.Connection, but: str) -> dict[str, int]:
+    """In how many jobs each fault was proved, the job `but` left out."""
+    rows = connection.execute(
+        "SELECT proved, count(*) FROM job_words WHERE proved <> '' AND job <> ?"
+        " GROUP BY proved ORDER BY proved",
+        (but,),
+    )
+    return dict(rows.fetchall())
+
+
+_SELECT = "SELECT job, registration, customer, opened_on, fault, says, words, proved FROM job_words"
 
 
 def _escaped(word: str) -> str:

@@ -210,4 +210,12 @@ MIGRATIONS = (
             "CREATE INDEX reports_by_sum ON reports (sha256)",
         ),
     ),
+    Migration(
+        7,
+        "what each job proved",
+        (
+            "DELETE FROM job_words",
+            "ALTER TABLE job_words ADD COLUMN proved TEXT NOT NULL DEFAULT ''",
+        ),
+    ),
 )
