@@ -10,6 +10,10 @@ export function createPainter(root) {
   let due = false;
   let holds = 0;
   let afterwards = [];
+  const bar = new ResizeObserver(([{ target }]) => {
+    document.documentElement.style.scrollPaddingBottom = `${target.offsetHeight}px`;
+    root.querySelector("main :focus-visible")?.scrollIntoView({ block: "nearest" });
+  });
 
   /** Soon, and once for all that changed until then. */
   function repaint() {
@@ -59,6 +63,13 @@ export function createPainter(root) {
     for (const one of doing) one();
   }
 
+  /** What takes the focus comes to stand above the bar, however tall that is. */
+  function watchBar() {
+    bar.disconnect();
+    const foot = root.querySelector("footer");
+    if (foot) bar.observe(foot);
+  }
+
   /** Only the part that `selector` finds, at once: what answers a touch does not wait for the whole page. */
   function repaintPart(selector, fresh) {
     const old = root.querySelector(selector);
@@ -81,6 +92,7 @@ export function createPainter(root) {
       screen = make();
       root.replaceChildren();
       repaintNow();
+      watchBar();
       scrollTo(0, 0);
       if (!first) root.querySelector("h1")?.focus({ preventScroll: true });
     },

@@ -1,0 +1,49 @@
+"""Every part of the bench works in its small form; no time is looked at. The plain version agrees."""
+
+import json
+
+import pytest
+
+import calc
+from tests.bench import plain, road
+from tests.bench.command import PARTS
+from tests.bench.rows import at_most, ratio
+
+# Where the plain version reads the same thing in a simpler way: how far the two may lie apart.
+APART = {"road_tracking": 0.2, "road_air_mass": 0.02}
+IN_A_BROWSER = {"engine", "pages"}  # tests/browser/test_bench_parts.py
+SLOW = {"sync"}  # the long run that it repeats has its own small form
+
+
+@pytest.mark.parametrize("name", [name for name in PARTS if name not in IN_A_BROWSER | SLOW])
+def test_a_part_measures_what_it_says(name: str) -> None:
+    rows = list(PARTS[name][1](True))
+    assert rows
+    assert all(row.what and row.measured and row.required for row in rows)
+
+
+def test_the_plain_version_says_the_same() -> None:
+    data = road.log(road.FEW_ROWS)
+    job = road.job(calc.read_log(data)["channels"])
+    findings = {finding["check"]: finding for finding in calc.judge(job)["findings"]}
+    plainly = json.loads(plain.judge(plain.read(data), job))
+    assert len(plainly) >= 8
+    for check, (value, _, outcome) in plainly.items():
+        assert findings[check]["outcome"] == outcome, check
+        assert findings[check]["value"] == pytest.approx(value, rel=1e-4, abs=APART.get(check, 0.01)), check
+
+
+def test_the_log_is_as_large_as_it_says() -> None:
+    data = road.log(road.FEW_ROWS)
+    run = calc.read_log(data)
+    assert data.count(b"\n") == road.FEW_ROWS + 1
+    assert {line.count(b",") for line in data.splitlines()} == {15}
+    assert len(run["channels"]) == 15
+    assert len(run["channels"]["t_s"]) == road.FEW_ROWS
+
+
+def test_a_bar_that_is_missed_is_said() -> None:
+    assert at_most("a", 50, 50, "ms").holds
+    assert not at_most("a", 50.4, 50, "ms").holds
+    assert ratio("b", 2.0, 1.0, 2.0).holds
+    assert not ratio("b", 2.1, 1.0, 2.0).holds
