@@ -1,4 +1,4 @@
-/** The gauges of a job: taken from earlier jobs with one tap, or read off the dial once. */
+/** The gauges of a job: taken from the workshop's register or earlier jobs with one tap, or read off the dial once. */
 import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { createDraft } from "../parts/draft.js";
@@ -14,6 +14,7 @@ const DRAFT = "draft gauge";
 const START = { kind: "analogue", read_to: "half", zero_kpa: 0 };
 
 export function gaugesScreen(app, job) {
+  app.workbook.fetchWorkshop();
   let told = false;
   const draft = createDraft(app.workbook.settings, DRAFT, START);
   const put = async (name, value) => {
@@ -39,7 +40,7 @@ function build(app, job, fresh) {
     under: text.under,
     back: { href: link("job", job.id), text: words.nav.job },
     key: "main gauges",
-    main: [here(job), earlier(app, job), form(job, fresh)],
+    main: [here(job), registered(app, job), earlier(app, job), form(job, fresh)],
     bar: mainButton({ text: words.car.done, href: link("job", job.id) }),
   };
   return page(content, app.keeper);
@@ -67,9 +68,31 @@ function isUsed(document, id) {
   return JSON.stringify(document.tests ?? {}).includes(JSON.stringify(id));
 }
 
-/** Gauges of earlier jobs, each once; it keeps its id, so it stays the same gauge. */
-function earlier(app, job) {
+/** Gauges in use by the workshop's register, as last fetched; each keeps its id, so it stays the same gauge. */
+function registered(app, job) {
   const held = new Set(listAt(job.document, "/gauges").map(({ id }) => id));
+  const others = (app.workbook.workshop.gauges ?? []).filter(({ id }) => id && !held.has(id));
+  if (!others.length) return null;
+  return section(words.gauges.register, others.map((one) => registeredButton(job, one)));
+}
+
+function registeredButton(job, { id, label, due_on: due, gauge }) {
+  const text = words.gauges;
+  const take = () => job.keep(label, () => putItem(job.handle, "/gauges", id, { ...gauge, rank: behindOthers(id) }));
+  const isOver = due && due < new Date().toISOString().slice(0, 10);
+  return [
+    button(text.take([label, describeGauge(gauge, job.unit)].filter(Boolean).join(", ")), take, { key: `register ${id}` }),
+    isOver && el("p", { class: "told", key: `due ${id}` }, text.overdue(due)),
+  ];
+}
+
+/** The same on every phone, so that two of them may take the same gauge; no gauge that is here gets another number. */
+const behindOthers = (id) => `z${id}`;
+
+/** Gauges of earlier jobs that are in no register, each once. */
+function earlier(app, job) {
+  const register = (app.workbook.workshop.gauges ?? []).map(({ id }) => id);
+  const held = new Set([...register, ...listAt(job.document, "/gauges").map(({ id }) => id)]);
   const others = app.workbook.jobs().flatMap(({ document }) => listAt(document, "/gauges")).filter(({ id }) => !held.has(id));
   const once = [...new Map(others.map((gauge) => [gauge.id, gauge])).values()].slice(0, 6);
   if (!once.length) return null;

@@ -1,4 +1,4 @@
-/** The maker's limits: taken from an earlier job of the same engine with one tap, else typed; all may be missing. */
+/** The maker's limits: from the workshop's library or an earlier job with one tap, else typed; all may be missing. */
 import { words } from "../words/words.js";
 import { oneOf } from "../parts/chips.js";
 import { carName } from "../parts/car.js";
@@ -62,6 +62,7 @@ const ONLY = {
 };
 
 export function limitsScreen(app, job) {
+  app.workbook.fetchWorkshop();
   return { build: () => build(app, job) };
 }
 
@@ -74,6 +75,7 @@ function build(app, job) {
     key: "main limits",
     main: [
       el("p", { class: "hint" }, text.why),
+      library(app, job),
       copies(app, job),
       textField({ label: text.source, hint: text.sourceHint, key: "/spec/source", value: job.value("/spec/source"), change: (value) => job.set(text.source, "/spec/source", value) }),
       groups(job),
@@ -112,6 +114,26 @@ function fieldOf(job, [name, kind, form]) {
   if (form === "depth") return depthField({ label, unit: job.unit, limit: job.value(path), change });
   if (form === "single") return numberField({ label, kind, unit: job.unit, key: path, value: job.value(path), change });
   return limitField({ label, kind, unit: job.unit, limit: asLimit(job.value(path)), change, words: words.limits });
+}
+
+/** What the workshop's library has for this engine, as last fetched; it takes the place of nothing that was typed. */
+function library(app, job) {
+  const engines = (app.workbook.workshop.engines ?? []).filter((engine) => sameEngine(job.document, engine));
+  const useful = engines.map((engine) => [engine, limitsIn(engine).filter(([name]) => job.value(`/spec/${name}`) === undefined)]).filter(([, open]) => open.length);
+  if (!useful.length) return null;
+  return section(words.limits.library, useful.map(([engine, open]) => libraryButton(job, engine, open)));
+}
+
+function libraryButton(job, engine, open) {
+  const name = [carName(engine), engine.vehicle.engine].filter(Boolean).join(" ");
+  const sources = [...new Set(open.map(([key]) => engine.sources[key]))];
+  const source = [job.value("/spec/source"), ...sources].filter(Boolean).join("; ");
+  const places = open.map(([key, value]) => [`/spec/${key}`, value]);
+  const click = () => job.keep(words.limits.copied(name), () => job.handle.setMany([...places, ["/spec/source", source]]));
+  return [
+    button(words.limits.fromLibrary(open.length, name), click, { key: `library ${name}` }),
+    el("p", { class: "hint", key: `sources ${name}` }, sources.join("; ")),
+  ];
 }
 
 /** Earlier jobs with limits: those of the same engine first of all, none of another engine where one is named. */
