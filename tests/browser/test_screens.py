@@ -39,7 +39,7 @@ SETTLED = """() => new Promise((resolve) => {
   scrollTo(0, 0);
   requestAnimationFrame(() => requestAnimationFrame(() => resolve(location.hash)));
 })"""
-FIRST_PAGES = ("", "new", "settings", "job/not-here")
+FIRST_PAGES = ("", "new", "settings", "changes", "job/not-here")
 JOB_PAGES = ("", "card", "limits", "gauges", "verdict", "customer", "estimate")
 LOOKS = {
     "light": {"theme": "light", "width": 390, "text": "1"},
