@@ -61,7 +61,7 @@ class Absolute:
     value : absolute pressure. [kPa]
     own, shared : standard uncertainty of the one reading, and of what all readings of its gauge share. [kPa]
     outside : standard uncertainty of the air around the car. [kPa]
-    known : as for the gauge reading.
+    known, gauge : as for the gauge reading.
     """
 
     value: float
@@ -69,11 +69,17 @@ class Absolute:
     shared: float
     outside: float
     known: bool
+    gauge: str | None
 
     @property
     def uncertainty(self) -> float:
         """Combined standard uncertainty. [kPa]"""
         return hypot(self.own, self.shared, self.outside)
+
+    @property
+    def alone(self) -> float:
+        """Standard uncertainty without what all readings of the gauge share. [kPa]"""
+        return hypot(self.own, self.outside)
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,7 +177,9 @@ class Evidence:
     def absolute(self, gauge: Pressure) -> Absolute:
         """A gauge reading made absolute: here, once, and nowhere else."""
         air = self.barometric
-        return Absolute(gauge.value + air.value, gauge.own, gauge.shared, air.uncertainty, gauge.known)
+        return Absolute(
+            gauge.value + air.value, gauge.own, gauge.shared, air.uncertainty, gauge.known, gauge.gauge
+        )
 
     def above_the_air(self, absolute_kpa: float) -> float:
         """An absolute pressure of the car's own, as a gauge would show it: the way back, once. [kPa]"""

@@ -60,8 +60,9 @@ def real_boost(evidence: Evidence, check: Check, phase: str = "before_repair") -
         real, place = evidence.absolute(gauge[0]), gauge[1]
         error = real.value - aimed
         if can_act(evidence, aimed, error):
-            doubt = hypot(real.uncertainty, moment.time_doubt)
-            seen.append(Compared(moment, error, doubt, (place, moment.place(SPECIFIED)), real.known))
+            doubt, own = (hypot(u, moment.time_doubt) for u in (real.uncertainty, real.alone))
+            places = (place, moment.place(SPECIFIED))
+            seen.append(Compared(moment, error, doubt, places, real.known, real.gauge, own))
     judged = by_pull(
         check, seen, boost_tolerance(evidence), typical=is_default(evidence, "boost_tolerance_kpa")
     )

@@ -17,13 +17,18 @@ AGREE_SHARE = 0.4  # of the tolerance: moments of a pull nearer than this show o
 
 @dataclass(frozen=True, slots=True)
 class Compared:
-    """What one moment says of a check: a value with its standard uncertainty and places."""
+    """What one moment says of a check: a value with its standard uncertainty and places.
+
+    gauge, own : the gauge that was read, and the uncertainty without what all its readings share.
+    """
 
     moment: Moment
     value: float
     uncertainty: float
     places: tuple[str, ...]
     known: bool = True
+    gauge: str | None = None
+    own: float = 0.0
 
 
 def by_pull(
@@ -54,7 +59,7 @@ def by_pull(
                     one.places,
                     may_acquit=one.known,
                     typical=typical,
-                    **{**moment_facts(one.moment), **more},
+                    **{**moment_facts(one.moment), **_by_gauge(one), **more},
                 )
             )
     return judged
@@ -72,7 +77,13 @@ def _together(group: Sequence[Compared]) -> Compared:
     value, doubt = fsum(one.value for one in group) / count, fsum(one.uncertainty for one in group) / count
     middle = min(group, key=lambda one: abs(one.value - value))
     known = all(one.known for one in group)
-    return Compared(middle.moment, value, doubt, middle.places, known)
+    own = fsum(one.own for one in group) / count
+    gauge = middle.gauge if len({one.gauge for one in group}) == 1 else None
+    return Compared(middle.moment, value, doubt, middle.places, known, gauge, own)
+
+
+def _by_gauge(one: Compared) -> dict[str, Any]:
+    return {} if one.gauge is None else {"gauge": one.gauge, "own": one.own}
 
 
 def boost_tolerance(evidence: Evidence) -> Limit:

@@ -17,7 +17,7 @@ from calc.verdict.conclusion import conclude, is_settled, pairs
 from calc.verdict.finer import finer_class
 from calc.verdict.measured import beside_finding, beside_verdict
 from calc.verdict.questions import questions
-from calc.verdict.repair import repair_proof
+from calc.verdict.repair import Proof, by_same_gauge, doubt_of_change, repair_proof
 from calc.verdict.rounding import shares, significant
 from calc.words import summary
 from calc.words.sentences import Sentences
@@ -231,9 +231,28 @@ def _repair(evidence: Evidence, findings: Findings, said: Sentences) -> Row:
         return {}
     return {
         "repair_proof": {
+            **_change(proof, said),
             "proved": proof.proved,
             "checks": [_finding(found, None, said) for found in proof.checks if found.examined],
             "says": summary.repair(said, proof.proved, proof.before, proof.after),
+        }
+    }
+
+
+def _change(proof: Proof, said: Sentences) -> Row:
+    """By how much boost came nearer to its aim, with the doubt of that change alone."""
+    before, after = proof.before, proof.after
+    if before is None or after is None or before.value is None or after.value is None:
+        return {}
+    nearer, doubt = abs(before.value) - abs(after.value), 2.0 * doubt_of_change(before, after)
+    figure = said.figures.measured(nearer, doubt, before.unit, signed=True)
+    keys = ("nearer", "same_gauge") if by_same_gauge(before, after) else ("nearer",)
+    texts = [str(said.words.MEASURED[key]) for key in keys]
+    return {
+        "change": {
+            "value": significant(nearer, VALUE_DIGITS),
+            "expanded_uncertainty": significant(doubt, DOUBT_DIGITS),
+            "says": " ".join(text.format(change=figure) for text in texts),
         }
     }
 

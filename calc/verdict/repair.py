@@ -81,8 +81,20 @@ def _sensor_is_known(seen: Findings, findings: Findings) -> bool:
 
 
 def _is_better(before: Finding, after: Finding) -> bool:
-    """Nearer to the aim by more than the doubt of the difference."""
+    """Nearer to the aim by more than the doubt of the change."""
     if before.value is None or after.value is None:
         return False
-    doubt = hypot(before.uncertainty or 0.0, after.uncertainty or 0.0)
-    return abs(before.value) - abs(after.value) > doubt
+    return abs(before.value) - abs(after.value) > doubt_of_change(before, after)
+
+
+def by_same_gauge(before: Finding, after: Finding) -> bool:
+    """Whether one gauge was read before and after."""
+    gauge = before.facts.get("gauge")
+    return gauge is not None and gauge == after.facts.get("gauge")
+
+
+def doubt_of_change(before: Finding, after: Finding) -> float:
+    """Standard uncertainty of what the repair changed: the class of one and the same gauge cancels."""
+    if by_same_gauge(before, after):
+        return hypot(before.facts["own"], after.facts["own"])
+    return hypot(before.uncertainty or 0.0, after.uncertainty or 0.0)

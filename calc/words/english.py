@@ -943,6 +943,8 @@ MEASURED = {
     "part_load_outside": "Outside, at a load where the device can act.",
     "part_load_undecided": "Undecided.",
     "part_load_cannot_act": "Below base boost the gate cannot bring it down: that is healthy.",
+    "nearer": "Boost is nearer to its aim by {change}.",
+    "same_gauge": "What the one gauge is off falls out of that.",
     "actuator_hole": "The actuator would lose as much through a hole of {mm} mm.",
     "vacuum_at_sea_level": "The air here stands at {outside} absolute: at sea level the same supply would "
     "show {vacuum}.",

@@ -1012,6 +1012,8 @@ MEASURED = {
     "part_load_outside": "Beanstandet, bei einer Last, bei der die Regelung wirken kann.",
     "part_load_undecided": "Offen.",
     "part_load_cannot_act": "Unter dem Grundladedruck kann die Klappe ihn nicht senken: Das ist gesund.",
+    "nearer": "Der Ladedruck liegt um {change} näher am Sollwert.",
+    "same_gauge": "Die Abweichung desselben Manometers hebt sich dabei auf.",
     "actuator_hole": "So viel verlöre die Druckdose durch ein Loch von {mm} mm.",
     "vacuum_at_sea_level": "Die Luft steht hier bei {outside} absolut: Auf Meereshöhe zeigte dieselbe "
     "Versorgung {vacuum}.",

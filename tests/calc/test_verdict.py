@@ -1,6 +1,7 @@
 """The verdict's rules, as the contract states them."""
 
 import json
+import math
 from math import fsum
 from pathlib import Path
 from typing import Any
@@ -210,7 +211,12 @@ def test_the_repair_is_proved_by_the_run_after_it(after_kpa: float | None, prove
         "noted": [{"pull": 1, "engine_rpm": 3500, "pedal_pct": 100, "boost_specified_kpa_abs": 221}],
     }
     change["tests"]["road"].append(later)
-    assert judged(change)["repair_proof"]["proved"] is proved
+    proof = judged(change)["repair_proof"]
+    assert proof["proved"] is proved
+    if proved:  # one gauge before and after: two readings and the air, without its class (JCGM 100, 5.2)
+        u = math.hypot(2.5 / 12**0.5, 0.15) * 2**0.5
+        assert proof["change"]["expanded_uncertainty"] == pytest.approx(2 * u, rel=5e-3)
+        assert proof["change"]["value"] > 20
 
 
 def test_an_undecided_finding_names_the_gauge_that_would_tell() -> None:
