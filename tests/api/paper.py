@@ -5,7 +5,7 @@ import json
 import re
 import subprocess
 import warnings
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 import pikepdf
@@ -17,6 +17,7 @@ from api.pdf.request import ReportRequest
 
 MADE_AT = "2026-11-25T14:32:00+00:00"
 NUMBER = re.compile(r"(?<![\w.])-?\d+(?:\.\d+)?")
+FOOT = re.compile(r"±isthedoubtofafigure.*?UTC\.|\d+/\d+$")  # the running foot, without blanks
 LONGEST_LOG = 40  # longer logs are in the attached document and summed up on paper
 NOT_PRINTED = frozenset({"format", "id", "rank", "workshop"})
 
@@ -81,6 +82,32 @@ def missing_numbers(job: dict[str, Any], text: str, unit: str) -> list[tuple[str
         for key, value in numbers_of(job)
         if not any(abs(in_unit(key, value, unit) - one) <= GRAIN[unit] + 1e-9 for one in printed)
     ]
+
+
+def sentences_of(verdict: dict[str, Any]) -> list[str]:
+    """Every sentence of a verdict that the technician's report must hold."""
+    said = [verdict["says"], *verdict["cautions"]]
+    said += [one[key] for one in verdict["findings"] if one["value"] is not None for key in ("title", "says")]
+    said += [fault["says"] for fault in verdict["faults"] if fault["standing"] != "not_examined"]
+    said += [pair["says"] for pair in verdict["pairs"]]
+    said += [verdict[key]["says"] for key in ("adjustment", "repair_proof", "next_test") if verdict.get(key)]
+    return said + ([verdict["next_test"]["why"]] if verdict.get("next_test") else [])
+
+
+def missing_words(wanted: Iterable[str], pdf: bytes) -> list[str]:
+    """Those of the texts that the PDF does not show; where a line or a page was broken does not count."""
+    read = subprocess.run(["pdftotext", "-raw", "-", "-"], input=pdf, capture_output=True, check=True)
+    pages = [FOOT.sub("", words_of(page)) for page in read.stdout.decode().split("\f")]
+    text = "".join(pages)
+    return [one for one in wanted if words_of(one) not in text]
+
+
+LEFTOVERS = ("None", "nan", "{", "}", "Undefined", "True", "False")
+
+
+def no_leftovers(text: str) -> bool:
+    """No word of Python's or of the template's shows."""
+    return not any(word in text for word in LEFTOVERS)
 
 
 def opened(pdf: bytes) -> pikepdf.Pdf:

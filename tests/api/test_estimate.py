@@ -2,7 +2,6 @@
 
 from decimal import Decimal
 from fractions import Fraction
-from math import floor
 from typing import Any
 
 import pytest
@@ -11,6 +10,7 @@ from hypothesis import strategies as st
 
 import calc
 from api.estimate import OPTIONS, options_of
+from tests.api.money import by_fractions
 
 AMOUNTS = st.from_regex(r"\A-?[0-9]{1,9}(\.[0-9]{1,6})?\Z")
 SHARES = st.from_regex(r"\A[0-9]{1,2}(\.[0-9]{1,6})?\Z")
@@ -32,30 +32,6 @@ ESTIMATES = st.fixed_dictionaries(
         "lines": st.lists(LINES, max_size=8),
     }
 )
-COINS = {"EUR": 100, "GBP": 100, "JPY": 1, "KWD": 1000}  # ISO 4217
-
-
-def half_away(amount: Fraction, coins: int) -> Fraction:
-    """To a whole coin, by integers alone."""
-    size = Fraction(floor(abs(amount) * coins + Fraction(1, 2)), coins)
-    return size if amount >= 0 else -size
-
-
-def by_fractions(estimate: dict[str, Any], option: str) -> tuple[Fraction, Fraction]:
-    """Net and tax of an option, worked out once more without decimals."""
-    coins, taxed, nets = COINS[estimate["currency"]], {}, []
-    for line in estimate["lines"]:
-        if line.get("option", "mend") not in ("mend", option):
-            continue
-        share = 1 - Fraction(line.get("discount_pct", "0")) / 100
-        net = half_away(Fraction(line.get("quantity", "1")) * Fraction(line["price"]) * share, coins)
-        nets.append(net)
-        taxed.setdefault(Fraction(line.get("tax_pct", "0")), []).append(net)
-    tax = Fraction(0)
-    for rate, parts in taxed.items():
-        bases = parts if estimate["rounding"] == "line" else [sum(parts)]
-        tax += sum(half_away(base * rate / 100, coins) for base in bases)
-    return sum(nets, Fraction(0)), tax
 
 
 @settings(max_examples=300, deadline=None)
@@ -75,15 +51,18 @@ def estimate(*lines: tuple[str, str, str], rounding: str = "total", currency: st
 
 
 def test_the_worked_invoice_of_the_european_standard() -> None:
-    """EN 16931-1, rules BR-CO-10, -13, -15 and -17, by the base example of Peppol BIS Billing 3.0:
-    7 at 400.00, -3 at 500.00 and a charge of 25.00 at 25 %. The figures of the example from memory."""
+    """EN 16931-1, rules BR-CO-10, -13, -15 and -17, by the base example of Peppol BIS Billing 3.0
+    (OpenPEPPOL/peppol-bis-invoice-3, rules/examples/base-example.xml at 81497bfb, read 25 November 2026):
+    7 days at 400, -3 days at 500 and a charge of 25, all at 25 %; 1325 without tax, 331.25 of tax, 1656.25.
+    """
     (one,) = options_of(estimate(("7", "400", "25"), ("-3", "500", "25"), ("1", "25", "25"), currency="EUR"))
     assert [str(line.net) for line in one.lines] == ["2800.00", "-1500.00", "25.00"]
     assert (str(one.net), str(one.tax), str(one.total)) == ("1325.00", "331.25", "1656.25")
 
 
 def test_a_line_of_tax_goes_to_the_nearest_penny() -> None:
-    """HMRC, VAT guide (Notice 700), 17.5.1: 86.76p is rounded to 87p. From memory."""
+    """HMRC, VAT guide (Notice 700), 17.5: tax of a line may go to the nearer 1p (HMRC's manual VATREC12010
+    says so too, read 25 November 2026). Its example, 86.76p rounded to 87p, from memory."""
     (one,) = options_of(estimate(("1", "4.338", "20"), rounding="line"))
     assert str(one.tax) == "0.87"
     assert Decimal("4.338") * 20 == Decimal("86.760")
@@ -111,6 +90,19 @@ def test_a_yes_counts_for_this_amount_and_these_lines_alone() -> None:
     dearer = offered | {"lines": [{"name": "Rod", "price": "81", "tax_pct": "19"}]}
     other = offered | {"lines": [{"name": "Hose", "price": "80", "tax_pct": "19"}]}
     assert options_of(dearer)[0].authorisation is options_of(other)[0].authorisation is None
+
+
+def test_a_yes_counts_only_while_the_price_held() -> None:
+    lines = [{"name": "Rod", "price": "80", "tax_pct": "19"}]
+    offered = {"currency": "EUR", "lines": lines, "valid_until": "2026-12-24"}
+    covers = options_of(offered)[0].covers
+    for at, counts in (
+        ("2026-12-24T23:59:00+01:00", True),  # the day is the one that the signer's clock showed
+        ("2026-12-25T00:00:00+01:00", False),
+        ("", False),
+    ):
+        offered["authorisations"] = [{"name": "R. Fenn", "option": "mend", "covers": covers, "at": at}]
+        assert (options_of(offered)[0].authorisation is not None) == counts, at
 
 
 @pytest.mark.parametrize(

@@ -9,9 +9,17 @@ import pikepdf
 import pytest
 
 from api.pdf.words import LANGUAGES
-from tests.api.hostile import HOSTILE
-from tests.api.paper import MADE_AT, drawn, missing_numbers, opened, request_for, tagged, text_of, words_of
-from tests.generated_jobs import generated_jobs
+from tests.api.paper import (
+    MADE_AT,
+    drawn,
+    missing_numbers,
+    no_leftovers,
+    opened,
+    request_for,
+    tagged,
+    text_of,
+    words_of,
+)
 
 DEMO = Path(__file__).resolve().parents[2] / "fixtures/demo"
 JOB: dict[str, Any] = json.loads((DEMO / "job.json").read_text("utf-8"))
@@ -171,52 +179,6 @@ def test_what_the_contract_does_not_know_breaks_nothing() -> None:
     assert no_leftovers(text_of(drawn(strange)))
 
 
-@pytest.mark.parametrize(("job", "unit"), list(generated_jobs(2, first=100)))
-def test_generated_jobs_are_printed_whole(job: dict[str, Any], unit: str) -> None:
-    text = text_of(drawn(job, unit=unit))
-    assert missing_numbers(job, text, unit) == []
-    assert no_leftovers(text)
-
-
-@pytest.fixture(scope="module")
-def attacked() -> bytes:
-    return drawn(filled(HOSTILE))
-
-
-def test_hostile_texts_change_nothing_but_themselves(attacked: bytes) -> None:
-    """Nothing in a text is fetched, run or taken as markup; the fetcher refuses every address but ours."""
-    assert len(HOSTILE) >= 50
-    with opened(drawn(filled(["quiet words"] * len(HOSTILE)))) as expected, opened(attacked) as pdf:
-        kinds = ("/Figure", "/H1", "/H2", "/Link")
-        assert count_of(pdf, *kinds) == count_of(expected, *kinds)
-        assert set(pdf.attachments) == {"job.json", "verdict.json"}
-        assert not any("/Annots" in page for page in pdf.pages)
-        assert "/OpenAction" not in pdf.Root
-        assert "/JavaScript" not in pdf.Root.get("/Names", {})
-
-
-def test_hostile_texts_are_printed_as_they_stand(attacked: bytes) -> None:
-    text = words_of(text_of(attacked))
-    ascii_only = [one for one in HOSTILE if one.isascii() and one.isprintable() and len(one) < 200]
-    assert len(ascii_only) > 30
-    assert [one for one in ascii_only if words_of(one) not in text] == []
-
-
-def filled(texts: list[str]) -> dict[str, Any]:
-    """A job whose every text place holds one of the texts."""
-    job = json.loads(json.dumps(JOB))
-    job["steps"] = [{"id": f"s{n}", "state": "in_order", "note": text} for n, text in enumerate(texts)]
-    job["photos"] = [{"id": f"p{n}", "sha256": text, "caption": text} for n, text in enumerate(texts[:8])]
-    job["complaint"]["text"], job["technician"] = texts[0], texts[1]
-    job["customer"] = {"name": texts[2], "email": texts[3], "phone": texts[4]}
-    job["vehicle"] |= {"registration": texts[5], "make": texts[6], "vin": texts[7], "modified": texts[8:12]}
-    job["workshop"] = {"name": texts[12], "address": texts[13]}
-    job["spec"]["source"] = texts[14]
-    job["opened_at"] = texts[15]
-    job["gauges"][0]["calibrated_on"] = texts[16]
-    return dict(job)
-
-
 def drawings_on(page: pikepdf.Page) -> int:
     """How many images are drawn on a page (operator Do, ISO 32000-2, 8.8); pages share one list of them."""
     images = {
@@ -224,16 +186,6 @@ def drawings_on(page: pikepdf.Page) -> int:
     }
     commands = pikepdf.parse_content_stream(page, "Do")
     return sum(str(command.operands[0]) in images for command in commands)
-
-
-def count_of(pdf: pikepdf.Pdf, *kinds: str) -> list[int]:
-    found = [str(node.S) for node in tagged(pdf)]
-    return [found.count(kind) for kind in kinds]
-
-
-def no_leftovers(text: str) -> bool:
-    """No word of Python's or of the template's shows."""
-    return not any(word in text for word in ("None", "nan", "{{", "}}", "{", "Undefined", "True", "False"))
 
 
 def test_a_language_that_is_not_there_is_refused_by_name() -> None:
