@@ -9,7 +9,7 @@ from typing import Any
 from calc.checks.evidence import Evidence
 from calc.checks.finding import Finding
 from calc.errors import OutOfRange
-from calc.physics.hose import acoustic_delay, filling_time_constant
+from calc.physics.hose import acoustic_delay, filling_time_constant, resonance_frequency
 from calc.physics.orifice import hole_area, hole_diameter
 from calc.physics.roots import crossing
 from calc.physics.units import kelvin
@@ -126,6 +126,7 @@ class Instrument:
     expanded : U of a reading at nought, or None where the gauge says too little. [kPa]
     days : from calibration to the opening of the job, or None where a date is missing. [d]
     delay : time by which the gauge lags behind its place, or None without a hose. [s]
+    ring : frequency at which hose and gauge ring by themselves, or None without a hose. [Hz]
     lag_kpa : what that amounts to in the steepest rise that counts as settled. [kPa]
     """
 
@@ -135,6 +136,7 @@ class Instrument:
     length_m: float | None
     bore_mm: float | None
     delay: float | None
+    ring: float | None = None
 
     @property
     def lag_kpa(self) -> float | None:
@@ -162,7 +164,20 @@ def _instrument(evidence: Evidence, name: str, gauge: Mapping[str, Any]) -> Inst
         length_m=None if length is None else float(length),
         bore_mm=None if bore is None else float(bore),
         delay=_hose_delay(evidence, length, bore),
+        ring=_hose_ring(evidence, length, bore),
     )
+
+
+def _hose_ring(evidence: Evidence, length: float | None, bore_mm: float | None) -> float | None:
+    if not length or not bore_mm:
+        return None
+    ambient = evidence.number("/site/ambient_c")
+    try:
+        return resonance_frequency(
+            length, bore_mm / 1e3, GAUGE_VOLUME, kelvin(20.0 if ambient is None else ambient)
+        )
+    except OutOfRange:
+        return None
 
 
 def _hose_delay(evidence: Evidence, length: float | None, bore_mm: float | None) -> float | None:

@@ -10,6 +10,7 @@ from calc.physics.leak import (
     Model,
     area_from_decay,
     mass_leak_rate,
+    thermal_pressure_change,
     volume_from_strokes,
     volume_from_tank,
 )
@@ -75,6 +76,10 @@ class Decay:
             size = loss / mass_flow(self.discharge, 1.0, (top + bottom) / 2.0, ambient, temperature)
         return size if start >= end else -size
 
+    def one_kelvin(self) -> float:
+        """Pressure that cooling by one degree takes off a tight circuit. [kPa]"""
+        return thermal_pressure_change((self.start + self.barometric) * 1e3, kelvin(self.air_c), 1.0) / 1e3
+
 
 def charge_leak_hole(evidence: Evidence, check: Check) -> Finding:
     """The equivalent sharp-edged hole of the charge circuit, decided on its area.
@@ -110,6 +115,7 @@ def charge_leak_hole(evidence: Evidence, check: Check) -> Finding:
     bound = {
         "adiabatic_mm": _diameter_mm(adiabatic),
         "adiabatic_area_m2": adiabatic,
+        "one_kelvin_kpa": inputs.one_kelvin(),
         # the part of the doubt that grows with the hole
         "area_relative": hypot(
             volume.uncertainty / volume.value, DISCHARGE_UNCERTAINTY / DISCHARGE_COEFFICIENT

@@ -58,6 +58,10 @@ def _hole(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentenc
     mm = found.facts["adiabatic_mm"]
     says = said.words.MEASURED["adiabatic"].format(mm=said.figures.number(mm, "mm"))
     row: Row = {"adiabatic": {"value": significant(mm, DOUBT_DIGITS), "says": says}}
+    if evidence.number("/tests/charge_decay/air_end_c") is None:
+        kpa = found.facts["one_kelvin_kpa"]
+        says = said.words.MEASURED["one_kelvin"].format(kpa=said.figures.with_unit(kpa, "kPa"))
+        row["one_kelvin"] = {"value": significant(kpa, DOUBT_DIGITS), "says": says}
     loss = road_loss(evidence, found, None if shown is None else shown.called.high)
     if loss is None:
         return row
@@ -267,6 +271,7 @@ def beside_verdict(evidence: Evidence, said: Sentences) -> Row:
                 "days_since_calibration": gauge.days,
                 "hose_delay_s": significant(gauge.delay, DOUBT_DIGITS),
                 "hose_matters": gauge.hose_matters,
+                "hose_rings_hz": significant(gauge.ring, DOUBT_DIGITS),
                 "says": words.instrument(said, gauge),
             }
             for gauge in instruments(evidence)

@@ -945,6 +945,8 @@ MEASURED = {
     "part_load_cannot_act": "Below base boost the gate cannot bring it down: that is healthy.",
     "nearer": "Boost is nearer to its aim by {change}.",
     "same_gauge": "What the one gauge is off falls out of that.",
+    "hose_rings": "It may make the needle tremble at {hz} Hz; a slower swing is the boost's own.",
+    "one_kelvin": "Cooling by one degree alone would look like a loss of {kpa}.",
     "actuator_hole": "The actuator would lose as much through a hole of {mm} mm.",
     "vacuum_at_sea_level": "The air here stands at {outside} absolute: at sea level the same supply would "
     "show {vacuum}.",

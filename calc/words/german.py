@@ -1014,6 +1014,8 @@ MEASURED = {
     "part_load_cannot_act": "Unter dem Grundladedruck kann die Klappe ihn nicht senken: Das ist gesund.",
     "nearer": "Der Ladedruck liegt um {change} näher am Sollwert.",
     "same_gauge": "Die Abweichung desselben Manometers hebt sich dabei auf.",
+    "hose_rings": "Er kann den Zeiger mit {hz} Hz zittern lassen; was langsamer schwingt, ist der Ladedruck.",
+    "one_kelvin": "Ein Grad Abkühlung allein sähe aus wie ein Verlust von {kpa}.",
     "actuator_hole": "So viel verlöre die Druckdose durch ein Loch von {mm} mm.",
     "vacuum_at_sea_level": "Die Luft steht hier bei {outside} absolut: Auf Meereshöhe zeigte dieselbe "
     "Versorgung {vacuum}.",

@@ -114,6 +114,8 @@ def instrument(said: Sentences, gauge: Instrument) -> str:
                 lag=said.figures.with_unit(gauge.lag_kpa, "kPa"),
             )
         )
+    if gauge.ring is not None:
+        parts.append(words["hose_rings"].format(hz=f"{gauge.ring:.0f}"))
     return " ".join(str(part) for part in parts)
 
 

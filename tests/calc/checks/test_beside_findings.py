@@ -97,6 +97,20 @@ def test_a_test_not_made_yet_says_what_its_gauge_could_show() -> None:
     assert "smallest_shown" not in row(judged(tests={}, spec={}), "actuator_start")
 
 
+@pytest.mark.parametrize(("kpa", "change"), [(50.0, 0.516), (100.0, 0.687)])
+def test_one_degree_of_cooling_is_told_where_no_end_temperature_was_read(kpa: float, change: float) -> None:
+    """Reference section 4.5: 516.2 and 686.8 Pa a kelvin at 0.5 and 1.0 bar gauge, 293.15 K."""
+    decay = {
+        "gauge": "g1", "volume_l": 10, "air_c": 20,
+        "readings": [{"t_s": 0, "p_kpa": kpa}, {"t_s": 60, "p_kpa": kpa - 10}],
+    }  # fmt: skip
+    site = {"barometric_kpa_abs": 101.325}
+    told = row(judged(tests={"charge_decay": decay}, site=site, gauges=[DIAL]), "charge_leak_hole")
+    assert told["one_kelvin"]["value"] == pytest.approx(change, abs=6e-4)
+    read = {**decay, "air_end_c": 19}
+    assert "one_kelvin" not in row(judged(tests={"charge_decay": read}, site=site), "charge_leak_hole")
+
+
 def test_the_hole_on_the_road_is_the_nozzle_at_that_boost() -> None:
     """A 1 mm hole costs 0.2 % of the air: the trade's own figure."""
     on_road = row(judged(), "charge_leak_hole")["on_road"]
@@ -144,6 +158,7 @@ def test_gauges_say_their_doubt_days_and_hose() -> None:
     assert clean.expanded == pytest.approx(2 * DIAL_U, rel=1e-4)
     assert clean.delay == pytest.approx(0.00874 + 2 * 0.00168187, rel=0.03)  # reference: 3 m, 20 mL, 2 bar
     assert not clean.hose_matters
+    assert clean.ring == pytest.approx(19.28, abs=0.01)  # reference: 3 m, 4 mm, 20 mL end volume, 20 degC
 
 
 def test_a_pinched_hose_matters() -> None:
