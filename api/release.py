@@ -10,6 +10,8 @@ from pathlib import Path
 from api.shelf import Book, Shelf
 
 ENGINE_FOLDER = "vendor/pyodide/"
+# The cars to practise with come with the engine, which judges them: the shell stays small.
+WITH_ENGINE = (ENGINE_FOLDER, "practice/")
 ENGINE_ZIP = "/engine/calc.zip"
 # The worker is fetched by the browser itself, and licences are read on request, not kept on the phone.
 NOT_KEPT = frozenset({"sw.js"})
@@ -42,8 +44,8 @@ class Release:
 def current(shelf: Shelf, calc_folder: Path) -> Release:
     """The release that the files on disk make now."""
     books = [book for name in shelf.names() if _is_kept(name) and (book := shelf.book(name))]
-    shell = [book for book in books if not book.name.startswith(ENGINE_FOLDER)]
-    engine = [book for book in books if book.name.startswith(ENGINE_FOLDER)]
+    shell = [book for book in books if not book.name.startswith(WITH_ENGINE)]
+    engine = [book for book in books if book.name.startswith(WITH_ENGINE)]
     return Release(tuple(shell), (*engine, engine_zip(calc_folder)))
 
 

@@ -11,11 +11,13 @@ import { createKeeper } from "./parts/kept.js";
 import { createPainter } from "./parts/painter.js";
 import { keptLine, mainButton, page } from "./parts/page.js";
 import { go, link, onRoute, route } from "./parts/router.js";
+import { marked } from "./parts/practice_mark.js";
 import { testPageOf } from "./parts/test_pages.js";
 import { createVerdicts } from "./parts/verdicts.js";
 import { applyLook, readSettings } from "./parts/look.js";
 import { actuatorScreen } from "./screens/actuator.js";
 import { actuatorSweepScreen } from "./screens/actuator_sweep.js";
+import { afterRepairScreen } from "./screens/after_repair.js";
 import { baseBoostScreen } from "./screens/base_boost_run.js";
 import { cardScreen } from "./screens/card.js";
 import { changesScreen } from "./screens/changes.js";
@@ -30,6 +32,7 @@ import { logImportScreen } from "./screens/log_import.js";
 import { lookScreen } from "./screens/look.js";
 import { newJobScreen } from "./screens/new_job.js";
 import { plainTestScreen } from "./screens/plain_test.js";
+import { practiceScreen } from "./screens/practice.js";
 import { roadScreen } from "./screens/road.js";
 import { roadRunScreen } from "./screens/road_run.js";
 import { runChartScreen } from "./screens/run_chart.js";
@@ -41,7 +44,7 @@ import { vacuumSupplyScreen } from "./screens/vacuum_supply.js";
 import { verdictScreen } from "./screens/verdict.js";
 import { words } from "./words/words.js";
 
-const HOME = { "": jobsScreen, new: newJobScreen, settings: settingsScreen, changes: changesScreen };
+const HOME = { "": jobsScreen, new: newJobScreen, settings: settingsScreen, changes: changesScreen, practice: practiceScreen };
 const OF_A_JOB = {
   "": jobScreen,
   card: cardScreen,
@@ -58,6 +61,7 @@ const OF_A_JOB = {
   log: logImportScreen,
   base_boost_run: baseBoostScreen,
   vacuum_supply: vacuumSupplyScreen,
+  after_repair: afterRepairScreen,
   verdict: verdictScreen,
   customer: customerScreen,
   estimate: estimateScreen,
@@ -65,11 +69,16 @@ const OF_A_JOB = {
 
 const OF_A_RUN = { log: logImportScreen, chart: runChartScreen };
 
-/** The screen of a place; a job that this phone does not hold has none. */
+/** The screen of a place; a job that this phone does not hold has none, a practice car's says what it is. */
 function screenAt(app, [first = "", id, where = "", item, view]) {
   if (first !== "job") return (HOME[first] ?? jobsScreen)(app);
   const job = jobContext(app, id);
   if (!job) return { build: () => goneScreen(app) };
+  const screen = screenOf(app, job, where, item, view);
+  return app.guide.isCar(id) ? marked(app, job, screen, where === "") : screen;
+}
+
+function screenOf(app, job, where, item, view) {
   if (where === "road" && item) return (OF_A_RUN[view] ?? roadRunScreen)(app, job, item);
   const screen = OF_A_JOB[where] ?? (testPageOf(where) ? plainTestScreen(where) : jobScreen);
   return screen(app, job);

@@ -2,6 +2,7 @@
  * A first job, walked through: on the real screens, it says what comes next and points at the control for it. Its car
  * lies in a workbook of its own, which no sync knows, so that practice never stands among the workshop's jobs.
  */
+import { carsIn } from "../store/practice.js";
 import { openWorkbook } from "../store/workbook.js";
 import { words } from "../words/words.js";
 import { el } from "./el.js";
@@ -42,6 +43,8 @@ export function createGuide(workbook, { root, card, unit }) {
   const state = () => workbook.settings.get(SETTING) ?? null;
   const jobId = () => state()?.job ?? null;
   const isHere = () => route()[0] === "job" && route()[1] === jobId();
+  /** A job that the workshop's workbook lacks: it may lie in the practice workbook. */
+  const isElsewhere = () => route()[0] === "job" && !workbook.job(route()[1] ?? "");
   const handle = () => practice?.job(jobId());
 
   async function open() {
@@ -101,7 +104,10 @@ export function createGuide(workbook, { root, card, unit }) {
     /** The practice car, where the place is its own; its workbook is opened by `ready`. */
     job: (id) => practice?.job(id) ?? null,
     /** Opened before the first screen where the page begins on the practice car. */
-    ready: () => (isHere() ? open() : null),
+    ready: () => (isHere() || isElsewhere() ? open() : null),
+    open,
+    /** Whether a job is one of the cars to practise with. */
+    isCar: (id) => practice !== null && carsIn(practice).includes(id),
   };
 }
 

@@ -9,6 +9,7 @@ const PLAIN = {
   ampere: { unit: "A", decimals: [0, 1] },
   kmh: { unit: "km/h", decimals: [0, 0] },
   percent: { unit: "%", decimals: [0, 1] },
+  share: { unit: "%", decimals: [0, 1], sign: true },
   speed: { unit: "rpm", decimals: [0, 0] },
   airMass: { unit: "g/s", decimals: [1, 2] },
   litre: { unit: "l", decimals: [0, 2] },

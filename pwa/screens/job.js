@@ -70,7 +70,7 @@ function more(job) {
   const photos = listAt(job.document, "/photos").length;
   const limits = Object.keys(job.document.spec ?? {}).length ? words.air.limits : words.air.noLimits;
   const gauges = listAt(job.document, "/gauges").length ? words.air.gauges : words.air.noGauges;
-  const links = [["card", words.air.card], ["limits", limits], ["gauges", gauges], ["verdict", words.air.verdict], ["customer", words.air.customer]];
+  const links = [["card", words.air.card], ["limits", limits], ["gauges", gauges], ["verdict", words.air.verdict], ["customer", words.air.customer], ["after_repair", words.air.afterRepair]];
   return section(
     words.air.more,
     el("ul", { class: "links" }, links.map(([where, text]) => el("li", { key: where }, el("a", { href: link("job", job.id, where) }, text)))),

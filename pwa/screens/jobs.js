@@ -16,7 +16,7 @@ function build(app) {
   const content = {
     title: words.jobs.title,
     key: "main jobs",
-    main: [updateOffer(app), jobs.length ? list(jobs) : teach(), firstJob(app.guide, app.repaint), stateLines(app), settingsLink()],
+    main: [updateOffer(app), jobs.length ? list(jobs) : teach(), firstJob(app.guide, app.repaint), stateLines(app), practiceLink(), settingsLink()],
     bar: mainButton({ text: words.jobs.fresh, href: link("new") }),
   };
   return page(content, app.keeper);
@@ -64,6 +64,10 @@ function firstJob(guide, repaint) {
     button(guide.isBegun ? text.goOn : text.settings, () => guide.begin(), { key: "first job begins" }),
     button(text.notNow, () => guide.putAside().then(repaint), { key: "first job not now", kind: "plain" }),
   );
+}
+
+function practiceLink() {
+  return el("p", {}, el("a", { href: link("practice") }, words.practice.open));
 }
 
 function settingsLink() {

@@ -8,11 +8,13 @@ import { gaugeChoice } from "../parts/gauges.js";
 import { numberField } from "../parts/inputs.js";
 import { button, mainButton, page } from "../parts/page.js";
 import { listAt } from "../parts/pointer.js";
-import { abortFigure, pathsOf, pullFields, pullsOf, ROAD_GAUGES } from "../parts/pulls.js";
+import { abortFigure, chargeAt, pathsOf, pullFields, pullsOf, roadGauges } from "../parts/pulls.js";
 import { figureOf, unitOf } from "../parts/quantity.js";
+import { planOf, roadPlan } from "../parts/road_plan.js";
 import { link } from "../parts/router.js";
 import { cautions } from "../parts/test_page.js";
 import { testPageOf } from "../parts/test_pages.js";
+import { testWords } from "../parts/test_words.js";
 
 const text = words.tests.road;
 
@@ -84,7 +86,7 @@ function opened(app, job, view) {
   const pulls = pullsOf(view.run);
   const begun = pulls.length > 0 || view.entry.key !== null;
   return [
-    letOff(job),
+    letOff(job, view.run),
     begun ? null : before(job, view),
     begun && pullCards(job, view),
     begun && results(job, testPageOf(isBase(view.run) ? "base_boost_run" : "road").checks),
@@ -94,20 +96,21 @@ function opened(app, job, view) {
 }
 
 /** Large, before the pull: the figure at which the driver lets off. */
-function letOff(job) {
+function letOff(job, run) {
   const kpa = abortFigure(job.document);
   if (kpa === null) return el("p", { class: "told", key: "let off" }, text.noLetOff);
   return el(
     "div",
     { class: "let-off", key: "let off" },
     el("span", { class: "word" }, text.letOff),
+    el("span", { class: "pull-plan" }, planOf(job, run.gear)),
     el("span", { class: "figure" }, figureOf("pressure", kpa, job.unit), " ", el("span", { class: "unit" }, unitOf("pressure", job.unit))),
   );
 }
 
 function before(job, view) {
-  const hurts = isBase(view.run) ? words.tests.base_boost_run.cautions : text.cautions;
-  return [cautions(hurts), setUp(job, view)];
+  const hurts = testWords(job.document, isBase(view.run) ? "base_boost_run" : "road").cautions;
+  return [cautions(hurts), roadPlan(job, view.run, view.path), setUp(job, view)];
 }
 
 function setUp(job, { run, path }) {
@@ -116,12 +119,21 @@ function setUp(job, { run, path }) {
     { key: "set up" },
     oneOf({ label: text.phase, options: text.phases, chosen: run.phase, choose: (phase) => job.set(text.phase, `${path}/phase`, phase ?? run.phase) }),
     numberField({ label: text.gear, key: "gear", kind: "number", unit: job.unit, value: run.gear, change: (gear) => job.set(text.gear, `${path}/gear`, gear) }),
-    Object.values(ROAD_GAUGES).map((gauge) => gaugeChoice(job, gauge)),
+    roadGauges(job).map((gauge) => gaugeChoice(job, gauge)),
+    hoseAt(job, run),
   );
 }
 
+/** Where in the charge circuit its gauge reads; what was read there stays where it was read. */
+function hoseAt(job, run) {
+  const choose = (at) => job.keep(text.at, () => job.app.workbook.settings.set("road at", at));
+  const isRead = (run.readings ?? []).some(({ at }) => at !== "control_line");
+  if (isRead) return null;
+  return oneOf({ label: text.at, options: text.ats, chosen: chargeAt(job, run), choose });
+}
+
 function pullCards(job, view) {
-  const { during, after } = pullFields(job, view.run, view.current);
+  const { during, after, further } = pullFields(job, view.run, view.current);
   return el(
     "section",
     { class: "pull", key: `pull ${view.current}` },
@@ -130,6 +142,7 @@ function pullCards(job, view) {
     el("div", { class: "cards two" }, during.map((field) => card(job, field, view.entry))),
     el("h3", {}, text.after),
     el("div", { class: "cards two" }, after.map((field) => card(job, field, view.entry))),
+    el("details", { key: `further ${view.current}` }, el("summary", {}, text.further), el("div", { class: "cards two" }, further.map((field) => card(job, field, view.entry)))),
   );
 }
 
