@@ -2,6 +2,7 @@
 
 import time
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from statistics import median
 from typing import Any
@@ -18,10 +19,24 @@ from tests.browser.machines import BLANK, ROOT, Server
 from tests.full.registry import Row
 
 SHELL_KB, START_MS, KEPT_MS, TASK_MS, ENGINE_MS, FRAME_MS = 300, 1000, 50, 100, 8000, 16
-STARTS, TOUCHES, BOOTS, MOVES = 7, 40, 3, 60
-FEW = 1
 CHART = ("vendor/chartjs/",)
 PATIENCE_S = 120
+
+
+@dataclass(frozen=True)
+class Size:
+    """How often each thing is measured, how long the log is, and how much slower the phone."""
+
+    starts: int
+    touches: int
+    boots: int
+    moves: int
+    rows: int
+    slower: int
+
+
+WHOLE = Size(starts=7, touches=40, boots=3, moves=60, rows=road.ROWS, slower=SLOWER)
+SMALL = Size(starts=1, touches=1, boots=1, moves=1, rows=road.FEW_ROWS, slower=1)
 
 # What the page notes of itself: usable when the job's next step can be touched, in the frame that shows it.
 WATCH_START = """
@@ -84,6 +99,7 @@ KEEP_LOG = """async ([text, columns]) => {
 
 def rows(small: bool) -> Iterator[Row]:
     """Small: each thing once, a short log."""
+    size = SMALL if small else WHOLE
     yield at_most(
         "shell, compressed, without engine and chart",
         shell_kb(),
@@ -94,12 +110,12 @@ def rows(small: bool) -> Iterator[Row]:
     with sync_playwright() as playwright, workshop_and_phone(playwright) as (server, context, folder):
         page = installed(server, context)
         job = first_job(page)
-        yield kept_row(page, server, job, FEW if small else TOUCHES)
-        yield boot_row(context, server, FEW if small else BOOTS)
-        yield pan_row(context, server, FEW if small else MOVES, road.FEW_ROWS if small else road.ROWS)
+        yield kept_row(page, server, job, size)
+        yield boot_row(context, server, size)
+        yield pan_row(context, server, size)
         server.stop()
         context.close()
-        yield from start_rows(playwright, folder, server, job, FEW if small else STARTS)
+        yield from start_rows(playwright, folder, server, job, size)
 
 
 def shell() -> tuple[Any, ...]:
@@ -124,14 +140,14 @@ def first_job(page: Page) -> str:
     return str(page.evaluate("location.hash")).split("/")[2]
 
 
-def kept_row(page: Page, server: Server, job: str, count: int) -> Row:
+def kept_row(page: Page, server: Server, job: str, size: Size) -> Row:
     """Readings on the actuator's pad, one after the other, while the workshop is in reach."""
     page.goto(f"{server.url}/#/job/{job}/actuator")
     page.locator("button.reading").first.wait_for()
     page.wait_for_timeout(3000)
-    session = slowed(page)
+    session = slowed(page, size.slower)
     page.evaluate(WATCH_TOUCH)
-    for number in range(count):
+    for number in range(size.touches):
         if not page.locator("#pad-line").count():
             page.locator("button.reading").first.click()
         for digit in f"{number + 10}":
@@ -143,25 +159,27 @@ def kept_row(page: Page, server: Server, job: str, count: int) -> Row:
     in_page, shown = zip(*page.evaluate("self.kept"), strict=True)
     page.close()
     more = f"{spread(in_page)}; the frame that shows it {median(shown):.0f} ms"
-    return at_most(f"tap to *kept*, CPU ÷ {SLOWER}", median(in_page), KEPT_MS, "ms", more=more)
-
-
-def boot_row(context: BrowserContext, server: Server, count: int) -> Row:
-    found = []
-    for _ in range(count):
-        page = context.new_page()
-        page.goto(server.url + BLANK)
-        slowed(page)
-        found.append(float(page.evaluate(BOOT)))
-        page.close()
     return at_most(
-        f"engine ready on a page, CPU ÷ {SLOWER}", median(found), ENGINE_MS, "ms", more=spread(found)
+        f"finger lifted to *kept* in the page, CPU ÷ {size.slower}", median(in_page), KEPT_MS, "ms", more=more
     )
 
 
-def pan_row(context: BrowserContext, server: Server, moves: int, count: int) -> Row:
+def boot_row(context: BrowserContext, server: Server, size: Size) -> Row:
+    found = []
+    for _ in range(size.boots):
+        page = context.new_page()
+        page.goto(server.url + BLANK)
+        slowed(page, size.slower)
+        found.append(float(page.evaluate(BOOT)))
+        page.close()
+    return at_most(
+        f"engine ready on a page, CPU ÷ {size.slower}", median(found), ENGINE_MS, "ms", more=spread(found)
+    )
+
+
+def pan_row(context: BrowserContext, server: Server, size: Size) -> Row:
     """Script in each frame while a finger drags the chart of the hour's log."""
-    data = road.log(count)
+    data = road.log(size.rows)
     wish = {
         guess["channel"]: {key: guess[key] for key in ("column", "unit", "kind") if guess[key]}
         for guess in calc.read_log(data)["guesses"]
@@ -174,13 +192,13 @@ def pan_row(context: BrowserContext, server: Server, moves: int, count: int) -> 
     page.locator(".run-chart canvas").wait_for(timeout=PATIENCE_S * 1000)
     page.get_by_role("button", name="Pull 1", exact=True).click()
     page.wait_for_timeout(1500)
-    session = slowed(page)
+    session = slowed(page, size.slower)
     session.send("Performance.enable")
-    spent = panned(page, session, moves)
+    spent = panned(page, session, size.moves)
     page.close()
-    more = f"{spread(spent)} frames; {count:,} rows"
+    more = f"{spread(spent)} frames; {size.rows:,} rows"
     return at_most(
-        f"script a frame while the chart is panned, CPU ÷ {SLOWER}",
+        f"script a frame while the chart is panned, CPU ÷ {size.slower}",
         median(spent),
         FRAME_MS,
         "ms",
@@ -212,24 +230,28 @@ def script_ms(session: Any) -> float:
     return float(next(one["value"] for one in metrics if one["name"] == "ScriptDuration")) * 1000
 
 
-def start_rows(playwright: Playwright, folder: Path, server: Server, job: str, count: int) -> Iterator[Row]:
+def start_rows(playwright: Playwright, folder: Path, server: Server, job: str, size: Size) -> Iterator[Row]:
     """The browser started anew with no server: from the address to the job, and on until it can calculate."""
     usable, tasks, ready = [], [], []
-    for _ in range(count):
+    for _ in range(size.starts):
         context = profile(playwright, folder)
         try:
-            noted = started(context.new_page(), f"{server.url}/#/job/{job}")
+            noted = started(context.new_page(), f"{server.url}/#/job/{job}", size.slower)
         finally:
             context.close()
         usable.append(noted["usable"])
         ready.append(noted["ready"])
         tasks.append(max([0.0, *(duration for _, duration in noted["tasks"])]))
     yield at_most(
-        f"offline start to a usable job, CPU ÷ {SLOWER}", median(usable), START_MS, "ms", more=spread(usable)
+        f"offline start to a usable job, CPU ÷ {size.slower}",
+        median(usable),
+        START_MS,
+        "ms",
+        more=spread(usable),
     )
     more = f"{spread(tasks)}; ready after {median(ready):,.0f} ms"
     yield at_most(
-        f"longest task while the engine starts, CPU ÷ {SLOWER}", median(tasks), TASK_MS, "ms", more=more
+        f"longest task while the engine starts, CPU ÷ {size.slower}", median(tasks), TASK_MS, "ms", more=more
     )
 
 
@@ -241,10 +263,10 @@ def wait_until(page: Page, happened: str) -> None:
         page.wait_for_timeout(500)
 
 
-def started(page: Page, address: str) -> dict[str, Any]:
+def started(page: Page, address: str, slower: int) -> dict[str, Any]:
     """What the page noted of its start; nothing is asked of it until the engine had time."""
     page.add_init_script(WATCH_START)
-    slowed(page)
+    slowed(page, slower)
     page.goto(address)
     wait_until(page, "self.noted.ready !== null")
     page.wait_for_timeout(1500)
