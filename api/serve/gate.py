@@ -1,7 +1,8 @@
 """What stands between the network and Flask's threads, so that nobody holds a thread by being slow.
 
 A thread is given to a request only once its small body is here whole. A large body (a photo) is passed on
-piece by piece, but Flask refuses those whom it does not know before it reads. No address has more under way
+piece by piece, but Flask refuses those whom it does not know before it reads. An answer goes out piece by
+piece too, as fast as it is taken: nobody makes the server hold many of them. No address has more under way
 at once than leaves threads for the others.
 """
 
@@ -79,7 +80,7 @@ class Gate:
     async def _pass(self, scope: Message, receive: Receive, send: Send) -> None:
         if not scope["query_string"].isascii() or "\ufffd" in scope["path"]:
             raise Refusal(NOT_PLAIN)
-        await self.app(scope, await self._body(scope, receive), send)
+        await self.app(scope, await self._body(scope, receive), _in_pieces(send))
 
     async def _body(self, scope: Message, receive: Receive) -> Receive:
         """A small body as a whole; a large one by pieces, each within its time."""
@@ -127,6 +128,19 @@ def _unhurried(receive: Receive) -> Receive:
             return {"type": "http.disconnect"}
 
     return piece
+
+
+def _in_pieces(send: Send) -> Send:
+    """Each piece waits until the one before is nearly all taken by the network."""
+
+    async def pieces(message: Message) -> None:
+        body = memoryview(message.get("body", b""))
+        while len(body) > SMALL:
+            await send({**message, "body": bytes(body[:SMALL]), "more_body": True})
+            body = body[SMALL:]
+        await send({**message, "body": bytes(body)} if "body" in message else message)
+
+    return pieces
 
 
 async def _answer(send: Send, status: int, word: str, says: str) -> None:

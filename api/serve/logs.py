@@ -23,6 +23,8 @@ def to_file(folder: Path) -> None:
     formatter.converter = time.gmtime
     handler.setFormatter(formatter)
     logging.basicConfig(level=logging.INFO, handlers=[handler], force=True)
+    # It warns of each piece of an answer to a peer that has gone: a stranger could push our own lines out.
+    logging.getLogger("asyncio").setLevel(logging.ERROR)
 
 
 def tell_refusals(app: Flask) -> None:

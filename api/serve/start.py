@@ -25,6 +25,8 @@ from api.server import NotStartedError, at_work, hold
 from api.store import database, people, settings
 
 PRIVATE_FILES = 0o077
+# Connections that say nothing are let go after seconds; until then each is an open file of ours.
+OPEN_FILES = 16_384
 # An address for documentation (RFC 5737): nothing is sent, the system only says which of ours would be used.
 ELSEWHERE = ("192.0.2.1", 9)
 
@@ -58,6 +60,7 @@ def serve(options: Options, clock: Clock = utc_now) -> None:
         with hold(options.data):
             servers, lines = prepare(options, clock)
             logs.to_file(options.data / "logs")
+            allow_open_files()
             _say(*lines)
             with at_work(servers.secure[0], _say):
                 servers.run()
@@ -99,6 +102,16 @@ def settle(options: Options) -> Settled:
         if known != before:
             settings.write(connection, "address", {"addresses": [[one.host, one.port] for one in known]})
         return Settled(address, tuple(known[1:]), people.is_empty(connection))
+
+
+def allow_open_files() -> None:
+    """As many as the system lets us have: with the usual 1,024 a crowd that says nothing shuts the door."""
+    import resource
+
+    soft, hard = resource.getrlimit(resource.RLIMIT_NOFILE)
+    wanted = OPEN_FILES if hard == resource.RLIM_INFINITY else min(OPEN_FILES, hard)
+    if soft != resource.RLIM_INFINITY and soft < wanted:
+        resource.setrlimit(resource.RLIMIT_NOFILE, (wanted, hard))
 
 
 def own_name() -> str:
