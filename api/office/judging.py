@@ -47,7 +47,7 @@ def _form(spoken: str, kept: dict[str, Any]) -> OfficeForm:
         minutes = FormField(_minutes_form(spoken))
         send = SubmitField(Later("shared.save"))
 
-    minutes = {test: Decimal(str(value)) for test, value in kept["minutes"].items()}
+    minutes = {test: Decimal(f"{value:g}") for test, value in kept["minutes"].items()}
     return JudgingForm(data={"proved_weigh": kept["proved_weigh"], "minutes": minutes})
 
 

@@ -128,6 +128,8 @@ WORKSHOP = {
     "judging.fault": "Fault",
     "judging.jobs": "Jobs",
     "judging.weight": "Weight",
+    "judging.counted": "jobs: {count}",
+    "judging.weighs": "weight {weight}",
     "judging.none": "No job has proved a fault yet.",
     "judging.unread": "{count} jobs are not counted yet; look again in a moment.",
     "judging.proved_weigh": "Faults that this workshop has proved weigh more in new jobs",

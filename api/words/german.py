@@ -130,6 +130,8 @@ WORKSHOP = {
     "judging.fault": "Fehler",
     "judging.jobs": "Aufträge",
     "judging.weight": "Gewicht",
+    "judging.counted": "Aufträge: {count}",
+    "judging.weighs": "Gewicht {weight}",
     "judging.none": "Noch hat kein Auftrag einen Fehler nachgewiesen.",
     "judging.unread": "{count} Aufträge sind noch nicht gezählt; gleich noch einmal ansehen.",
     "judging.proved_weigh": "Fehler, die diese Werkstatt nachgewiesen hat, wiegen in neuen Aufträgen mehr",

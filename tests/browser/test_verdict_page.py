@@ -1,5 +1,6 @@
 """The verdict page: what the last reading moved, what is asked first, what results would mean."""
 
+import urllib.request
 from collections.abc import Callable
 from typing import Any
 
@@ -33,6 +34,20 @@ ADD_RUN = """async (id) => {
   const said = { pedal_pct: 100, boost_specified_kpa_abs: 221 };
   await job.add("/tests/road/r1/readings", { ...at, gauge: "g1", p_kpa: 148 }, { id: "x1" });
   await job.add("/tests/road/r1/noted", { ...at, ...said }, { id: "x2" });
+}"""
+SYNCED = """async () => {
+  const { openWorkbook } = await import("/store/workbook.js");
+  const { sync } = await import("/store/sync.js");
+  await sync.run();
+  const workbook = await openWorkbook();
+  await workbook.fetchWorkshop();
+  return workbook.workshop.judging;
+}"""
+VERDICT = """async (id) => {
+  const { openWorkbook } = await import("/store/workbook.js");
+  const { engine } = await import("/engine/engine.js");
+  const { document } = (await openWorkbook()).job(id);
+  return { text: await engine.judgeText(document, { unit: "bar" }), workshop: document.workshop };
 }"""
 ACTUATOR = {
     "gauge": "g1",
@@ -93,3 +108,33 @@ def test_how_a_run_was_made_is_asked_before_it_blames(
     hand.choose("Was the engine warm in the run?", "yes")
     expect(page.locator('[data-key="answered"]')).to_contain_text("Asked and answered: 1", timeout=20_000)
     expect(page.locator('[data-key="headline"]')).to_contain_text("It explains the complaint.")
+
+
+def test_proved_jobs_weigh_in_the_next_job_alike_on_phone_and_server(
+    new_page: Callable[..., Page], server: Any
+) -> None:
+    page = new_page(server)
+    first = page.evaluate(PREPARE, GAUGE)
+    page.evaluate(KEEP, [first, actuator()])
+    page.goto(f"{server.url}/")
+    assert page.evaluate(SYNCED) == {"priors": {}, "minutes": {}}
+    page.goto(f"{server.url}/office/judging")
+    expect(page.locator("td").first).to_have_text("Actuator opens too late")
+    page.get_by_label("Faults that this workshop has proved weigh more in new jobs").check()
+    page.get_by_label("Throttle").fill("6")
+    page.get_by_role("button", name="Save").click()
+    page.goto(f"{server.url}/")
+    own = {"priors": {"actuator_opens_late": 1.2}, "minutes": {"throttle": 6}}
+    assert page.evaluate(SYNCED) == own
+    page.goto(f"{server.url}/#/new")
+    hand = Technician(page)
+    hand.write("Registration", "EX 3")
+    hand.go_on()
+    hand.is_at("EX 3")
+    job = page.url.partition("#/job/")[2].split("/")[0]
+    verdict_of(page, server, job).sees("actuator opens too late 1.2 times")
+    judged = page.evaluate(VERDICT, job)
+    assert judged["workshop"] == own
+    page.evaluate(SYNCED)
+    asked = f"{server.url}/api/jobs/{job}/verdict?unit=bar"
+    assert urllib.request.urlopen(asked, timeout=60).read().decode() == judged["text"]
