@@ -15,6 +15,9 @@ TEST_LEFT_OUT = 0.35
 STEP_KPA = {"kPa": 1.0, "bar": 1.0, "psi": 0.689476, "mbar": 0.1, "inHg": 3.386389}
 
 
+FURTHER = 1_000_000  # seeds of what was added later, so that the rest of a job stays what it was
+
+
 class Workbench:
     """One car: its random numbers, the gauges at hand and the grid of the unit that readings are typed in."""
 
@@ -363,7 +366,31 @@ def generated_job(seed: int) -> tuple[Job, str]:
     )
     if bench.chance(0.2):
         parts["workshop"] = {"minutes": {"smoke": 7}, "priors": {"charge_air_leak": 2}}
+    add_ours(Workbench(seed + FURTHER), job | parts)
     return job | parts, bench.unit
+
+
+def add_ours(bench: Workbench, job: Job) -> None:
+    """Keys that the project has added, laid into parts that are there: read beside the contract's own."""
+    job.get("site", {}).update(bench.some(humidity_pct=bench.number(10, 95, 0), speed_limit_kmh=100))
+    job.get("spec", {}).update(bench.some(charge_sensor_range_kpa_abs={"min": 20, "max": 250}))
+    job.get("vehicle", {}).update(
+        bench.some(tyre="205/55 R16", final_drive=3.94, gear_ratios=[3.5, 2.0, 1.32, 1.0])
+    )
+    tests = job["tests"]
+    tests.get("charge_decay", {}).update(bench.some(air_end_c=bench.number(5, 30, 0)))
+    tests.get("cooler_drop", {}).update(
+        bench.some(before_c=bench.near(110, 20, 0), after_c=bench.near(45, 10, 0))
+    )
+    names = [gauge["id"] for gauge in job["gauges"]]
+    if len(names) == 2:
+        pressure = bench.pressure(60, 180)
+        tests["gauges_compared"] = {
+            "gauge": names[0],
+            "other_gauge": names[1],
+            "p_kpa": pressure,
+            "other_kpa": round(pressure + bench.near(0, 8, 1), 1),
+        }
 
 
 def generated_jobs(count: int, first: int = 0) -> Iterator[tuple[Job, str]]:
