@@ -11,7 +11,8 @@ from api.context import connection, context
 from api.erasure import Eraser
 from api.errors import Problem
 from api.fold.text import BrokenTextError, parse
-from api.store import clocks, erasures, operations
+from api.people import trail
+from api.store import clocks, database, erasures, operations
 from api.store.operations import Standing
 
 blueprint = Blueprint("sync", __name__)
@@ -30,8 +31,7 @@ def sync() -> dict[str, Any]:
     body = _body()
     texts, phone, records = _operations(body), _standing(body), _erasures(body)
     clocks.note(connection(), body.get("device"), body.get("clock"))
-    if records:
-        eraser().merge(connection(), records)
+    _learn(records)
     answers = exchange.take(connection(), texts) if texts else []
     begins = body.get("begins") is True and phone.number == 0
     listed = exchange.beginning(connection()) if begins else exchange.entries_after(connection(), phone)
@@ -42,6 +42,17 @@ def sync() -> dict[str, Any]:
         "run": run(),
         "server_time": exchange.server_time(),
     }
+
+
+def _learn(records: list[erasures.Erasure]) -> None:
+    """Take over erasures that only a phone knows, as after a restore; the trail says whose phone it was."""
+    unknown = set(records) - set(erasures.all_records(connection()))
+    if not unknown:
+        return
+    eraser().merge(connection(), records)
+    with database.writing(connection()):
+        for job in sorted({record.job for record in unknown}):
+            trail.note("did.brought_erasure", about=job)
 
 
 def run() -> str:

@@ -512,6 +512,7 @@ DEEDS = {
     "did.made_backup": "hat eine Sicherung gemacht",
     "did.took_copy": "hat die Kopie eines Telefons eingelesen",
     "did.exported": "hat die Daten eines Kunden herausgegeben (Aufträge: {count})",
+    "did.brought_erasure": "hatte ein Telefon, das eine hier unbekannte Löschung brachte",
     "did.erased": "hat den Kunden gelöscht",
     "did.erased_photos": "hat den Kunden und die Fotos gelöscht",
     "who.nobody": "nicht angemeldet",

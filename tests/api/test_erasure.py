@@ -130,7 +130,7 @@ def test_a_line_that_a_crash_cut_short_harms_no_other(app: Flask, data: Path, pw
     assert len(Eraser(data, app.extensions["teepiece"].blobs).records()) == 2 * len(PERSONAL) + 1
 
 
-def test_a_phone_brings_a_record_back(client: FlaskClient, data: Path, job: str) -> None:
+def test_a_phone_brings_a_record_back(app: Flask, client: FlaskClient, job: str) -> None:
     record = {"id": new_id(), "job": job, "path": "/customer"}
     own = erasures.sum_of([erasures.Erasure(**record)])
     phone = Phone(client)
@@ -138,6 +138,9 @@ def test_a_phone_brings_a_record_back(client: FlaskClient, data: Path, job: str)
     assert (reply["erasures"], reply["erasures_sum"]) == ([], own)
     assert "customer" not in client.get(f"/api/jobs/{job}").json
     assert phone.post([], erasures_sum="").json["erasures"] == [record]
+    with closing(database.connect(app.extensions["teepiece"].database)) as connection:
+        deeds = connection.execute("SELECT about FROM audit WHERE did LIKE '%brought an erasure%'").fetchall()
+    assert deeds == [(job,)]  # told once, however often it is brought
 
 
 @pytest.mark.parametrize(
