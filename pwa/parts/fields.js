@@ -71,9 +71,16 @@ export function results(job, checks) {
   const { fresh, verdict, fault } = job.judged;
   if (fault && fresh) return el("p", { class: "hint" }, words.verdict.broken, " ", fault.message);
   if (!fresh) return hasReading(job, checks, verdict) ? el("p", { class: "hint" }, words.page.waits) : null;
-  const spoken = checks.map((check) => job.finding(check)).filter((finding) => finding && finding.value !== null);
-  if (!spoken.length) return null;
-  return el("div", { class: "results" }, spoken.map((finding) => [resultLine(finding), beside(finding)]));
+  const found = checks.map((check) => job.finding(check)).filter(Boolean);
+  const spoken = found.filter(({ value }) => value !== null);
+  const coarse = found.filter(({ value, smallest_shown: shown }) => value === null && shown?.clears === false);
+  if (!spoken.length && !coarse.length) return null;
+  return el("div", { class: "results" }, spoken.map((finding) => [resultLine(finding), beside(finding)]), coarse.map(tooCoarse));
+}
+
+/** Said before a reading is taken: with this gauge no reading could be called within. */
+function tooCoarse({ check, title, smallest_shown: shown }) {
+  return el("p", { class: "hint", key: `coarse ${check}` }, el("strong", {}, title), " ", shown.says);
 }
 
 /** What more a reading says: the same hole on the road, the cooler's effectiveness, the pump at sea level. */

@@ -59,6 +59,7 @@ function judged(job, verdict, moved) {
     verdict.priors && el("p", { class: "hint", key: "priors" }, verdict.priors.says),
     shares(verdict),
     everyCheck(verdict),
+    behind(verdict),
     el("p", { class: "hint" }, verdict.engine),
   ];
 }
@@ -166,9 +167,32 @@ function shares({ faults }) {
 
 function everyCheck({ findings }) {
   const rows = findings.map((finding) =>
-    el("li", { key: finding.check }, el("span", {}, mark(finding.outcome), finding.title ?? finding.check.replaceAll("_", " ")), el("span", { class: "aside" }, outcomeWords(finding))),
+    el(
+      "li",
+      { key: finding.check },
+      el("span", {}, mark(finding.outcome), finding.title ?? finding.check.replaceAll("_", " ")),
+      el("span", { class: "aside" }, outcomeWords(finding)),
+      measures(finding) && el("p", { class: "hint" }, finding.smallest_shown.says),
+    ),
   );
   return el("details", { key: "findings" }, el("summary", {}, text.allFindings), el("ul", { class: "items" }, rows));
+}
+
+/** Whether a check has a size that its instruments could show, and not only a yes or no. */
+function measures({ smallest_shown: shown }) {
+  return shown && (shown.low !== null || shown.high !== null);
+}
+
+/** The gauges of the job: doubt, calibration, hose, and whether two of them agree; then the pulls in figures. */
+function behind({ instruments = [], gauges_compared: compared = [], hints = [], pulls = [], part_load: partLoad = [] }) {
+  const gauges = [...instruments.map(({ gauge, says }) => `${gauge}: ${says}`), ...compared.map(({ says }) => says)];
+  const others = hints.filter((hint) => !gauges.includes(hint));
+  const told = (title, sentences, key) => sentences.length > 0 && el("details", { key }, el("summary", {}, title), lines(sentences));
+  return [
+    told(text.gauges, gauges, "gauges"),
+    told(text.course, [...pulls, ...partLoad].map(({ says }) => says), "course"),
+    others.map((hint) => el("p", { class: "hint", key: hint }, hint)),
+  ];
 }
 
 /** The next test while one can tell more, else the way to the customer; nothing before there is a verdict. */

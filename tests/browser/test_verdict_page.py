@@ -43,6 +43,10 @@ SYNCED = """async () => {
   await workbook.fetchWorkshop();
   return workbook.workshop.judging;
 }"""
+ADD_GAUGE = """async ([id, gauge]) => {
+  const { openWorkbook } = await import("/store/workbook.js");
+  await (await openWorkbook()).job(id).add("/gauges", gauge, { id: "g2" });
+}"""
 VERDICT = """async (id) => {
   const { openWorkbook } = await import("/store/workbook.js");
   const { engine } = await import("/engine/engine.js");
@@ -108,6 +112,28 @@ def test_how_a_run_was_made_is_asked_before_it_blames(
     hand.choose("Was the engine warm in the run?", "yes")
     expect(page.locator('[data-key="answered"]')).to_contain_text("Asked and answered: 1", timeout=20_000)
     expect(page.locator('[data-key="headline"]')).to_contain_text("It explains the complaint.")
+
+
+def test_what_the_instruments_can_show_stands_on_the_verdict(
+    new_page: Callable[..., Page], standing_server: Any
+) -> None:
+    """Doubt of each gauge, whether two agree, and the smallest defect beside each check that measures."""
+    page = new_page(standing_server)
+    job = page.evaluate(PREPARE, GAUGE)
+    page.evaluate(ADD_GAUGE, [job, GAUGE])
+    compared = {"gauge": "g1", "other_gauge": "g2", "p_kpa": 150, "other_kpa": 175}
+    pairs = [[f"/tests/gauges_compared/{key}", value] for key, value in compared.items()]
+    page.evaluate(KEEP, [job, [*actuator(), *pairs]])
+    page.goto(f"{standing_server.url}/#/job/{job}/verdict")
+    gauges = page.locator('[data-key="gauges"]')
+    gauges.wait_for(timeout=120_000)
+    gauges.locator("summary").click()
+    expect(gauges).to_contain_text("g1: Doubt of a reading 0.08 bar.")
+    expect(gauges).to_contain_text("0.25 bar apart, more than the 0.11 bar")
+    expect(page.locator(".cautions")).to_contain_text("contradict each other")
+    page.locator('[data-key="findings"] summary').click()
+    first = page.locator('[data-key="findings"] li', has_text="First movement").first
+    expect(first).to_contain_text("would be found in 95 of 100 such tests")
 
 
 def test_proved_jobs_weigh_in_the_next_job_alike_on_phone_and_server(
