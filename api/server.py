@@ -24,6 +24,7 @@ from api.store.database import NewerDatabaseError
 LOOPBACK = "127.0.0.1"
 THREADS = 8
 LARGEST_BODY = 17 * 1024 * 1024  # a little over the largest photo, which its own route limits
+PIECE = 64 * 1024  # what is read from a connection at once; a batch of operations comes in two
 
 
 class NotStartedError(Exception):
@@ -125,7 +126,12 @@ def _listen(app: Flask, port: int) -> BaseWSGIServer:
             raise NotStartedError(f"Port {port} is taken already; another one: --port {port + 1}") from None
         raise NotStartedError(f"Port {port} cannot be used: {problem.strerror}") from None
     return create_server(
-        app, sockets=[listening], threads=THREADS, ident=None, max_request_body_size=LARGEST_BODY
+        app,
+        sockets=[listening],
+        threads=THREADS,
+        ident=None,
+        max_request_body_size=LARGEST_BODY,
+        recv_bytes=PIECE,
     )
 
 

@@ -14,6 +14,7 @@ from waitress.server import create_server
 
 from api.app import create_app
 from api.context import PROJECT
+from api.server import LARGEST_BODY, PIECE, THREADS
 from api.store import database
 from tests.fire import faults
 
@@ -50,7 +51,13 @@ def child(wish: dict[str, Any], writing: int, parent: int) -> None:
         threading.Thread(target=end_with, args=(parent,), daemon=True).start()
         app = create_app(wish["data"], pwa=Path(wish["pwa"]) if wish["pwa"] else PROJECT / "pwa")
         server = create_server(
-            app, host="127.0.0.1", port=wish["port"], threads=8, ident=None, max_request_body_size=2**25
+            app,
+            host="127.0.0.1",
+            port=wish["port"],
+            threads=THREADS,
+            ident=None,
+            max_request_body_size=LARGEST_BODY,
+            recv_bytes=PIECE,
         )
         with ExitStack() as armed:
             arm(armed, wish["fault"])
