@@ -5,6 +5,7 @@ import { shortOutcome } from "./fields.js";
 import { isDone } from "./test_list.js";
 import { pageOfCheck, testPageOf } from "./test_pages.js";
 
+const FRICTION = "actuator_hysteresis";
 const WORST_FIRST = ["outside", "undecided", "within", "no_limit", "kept", "not_examined"];
 
 /**
@@ -74,7 +75,10 @@ export function airLine(job) {
   const { verdict } = job.judged;
   const accused = stationOf(verdict?.conclusion);
   const kind = kindOf(job.document);
-  const found = stationsOf(kind).map((station) => ({ ...station, kind, label: nameOf(station, kind), ...foundAt(job, station, accused) }));
+  const found = stationsOf(kind).map((station) => {
+    const here = { ...station, kind };
+    return { ...here, label: nameOf(station, kind), ...foundAt(job, here, accused) };
+  });
   const outcomeOf = (id) => found.find((one) => one.id === id)?.outcome ?? "not_examined";
   return found.map((one) => ({ ...one, sensor: "tube" in one, tubeOutcome: "tube" in one ? outcomeOf(one.tube) : one.outcome }));
 }
@@ -108,7 +112,7 @@ export function stationOf(conclusion) {
 
 /** {outcome, says, page}: the worst that was found here, and the page that touching it opens. */
 function foundAt(job, station, accused) {
-  const findings = station.checks.map((check) => job.finding(check)).filter((one) => one && one.value !== null);
+  const findings = checksAt(station).map((check) => job.finding(check)).filter((one) => one && one.value !== null);
   const [worst] = [...findings.map(byFinding), ...bySteps(job, station)].sort(byWorst);
   const page = ["outside", "undecided"].includes(worst?.outcome) && worst.page ? worst.page : firstOpen(job, station);
   if (accused === station.id && worst?.outcome !== "outside") {
@@ -118,6 +122,13 @@ function foundAt(job, station, accused) {
   const kept = station.places.some((place) => job.value(`/tests/${place}`) !== undefined);
   const outcome = kept ? "kept" : "not_examined";
   return { outcome, says: words.air.outcome[outcome], page };
+}
+
+/** Friction of a rod that moves vanes is theirs: the actuator itself is judged by the rest. */
+function checksAt({ id, checks, kind }) {
+  if (hasWastegate(kind)) return checks;
+  const rest = checks.filter((check) => check !== FRICTION);
+  return id === "turbine" ? [...rest, FRICTION] : rest;
 }
 
 /** The usual test that is still open, else the first one's readings. */

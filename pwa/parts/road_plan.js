@@ -22,13 +22,15 @@ export function roadPlan(job, run, path) {
 /** The pull of a gear in few words, for beside the figure at which to let off; null where it is not known. */
 export function planOf(job, gear) {
   const pull = (job.judged.verdict?.road_plan?.pulls ?? []).find((one) => one.gear === gear);
-  return pull ? text.short(whole(pull.from_kmh), whole(pull.to_kmh), whole(pull.seconds)) : null;
+  if (!pull) return null;
+  return [text.short(whole(pull.from_kmh), whole(pull.to_kmh), whole(pull.seconds)), pull.legal === false && ` \u00b7 ${text.over}`];
 }
 
 const whole = (value) => Math.round(value);
 
 function says(job, pulls, gear) {
   if (job.value(LIMIT) === undefined) return el("p", { class: "hint" }, text.ask);
+  if (!job.judged.fresh) return el("p", { class: "hint", role: "status" }, words.page.waits);
   const best = pulls.find((one) => one.gear === gear);
   if (!best) return el("p", { class: "told", role: "status" }, text.none);
   return el("p", { role: "status" }, el("strong", {}, text.best(best.gear, whole(best.to_kmh), whole(best.seconds), whole(best.metres))));
@@ -49,7 +51,7 @@ function table(pulls) {
 }
 
 function take(job, run, path, gear) {
-  if (gear === null || run.gear === gear) return null;
+  if (gear === null || run.gear === gear || !job.judged.fresh) return null;
   return button(text.take(gear), () => job.set(words.tests.road.gear, `${path}/gear`, gear), { key: "take gear" });
 }
 

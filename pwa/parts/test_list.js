@@ -19,7 +19,9 @@ export function isDone(document, page) {
   if (page === "look") return lookSteps(document).every((step) => valueAt(document, `/steps/${step}/state`));
   if (page === "base_boost_run") return runs(document).some(BASE_BOOST);
   if (page === "road") return runs(document).some((run) => !BASE_BOOST(run));
-  return testPageOf(page).needs.every((path) => hasValue(valueAt(document, `/tests/${path}`)));
+  const { needs, or = {} } = testPageOf(page);
+  const isRead = (path) => hasValue(valueAt(document, `/tests/${path}`));
+  return needs.every((path) => isRead(path) || (or[path] !== undefined && isRead(or[path])));
 }
 
 function runs(document) {

@@ -3,6 +3,7 @@
  * what must be read before it is done, and, for the plain ones, what is read. What a kind of car says otherwise stands
  * in words/, under `kinds`; its drawing takes the kind.
  *
+ * `or`: what stands in for a need, as the whole sweep does for its two ends.
  * `usual`: part of every job; the others are done when something points to them. `for`: whether a kind of car has it.
  * `fields`: [name, kind, {limit?, check?, optional?, extra?}] at /tests/<at>/<name>; `choices`: names of yes-or-no readings.
  */
@@ -52,6 +53,7 @@ export const TEST_PAGES = [
     id: "actuator", tests: ["actuator"], usual: true, for: hasSolenoid, drawing: "actuatorBench",
     checks: ["actuator_start", "actuator_full", "actuator_hold", "actuator_moves", "actuator_returns"],
     needs: ["actuator/first_movement_kpa", "actuator/full_travel_kpa", "actuator/hold/p_end_kpa"],
+    or: { "actuator/first_movement_kpa": "actuator/sweep", "actuator/full_travel_kpa": "actuator/sweep" },
   },
   {
     id: "actuator_sweep", tests: [], for: hasSolenoid, drawing: "actuatorTravel", needs: ["actuator/sweep"],

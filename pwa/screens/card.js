@@ -145,6 +145,7 @@ function site(job) {
     number(job, car.seaLevel, "/site/sea_level_kpa_abs", "pressureAbsolute", car.seaLevelHint),
     number(job, car.altitude, "/site/altitude_m", "metre", car.altitudeHint),
     number(job, car.ambient, "/site/ambient_c", "celsius"),
+    number(job, car.humidity, "/site/humidity_pct", "percent"),
   );
 }
 

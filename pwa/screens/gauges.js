@@ -4,7 +4,7 @@ import { oneOf } from "../parts/chips.js";
 import { createDraft } from "../parts/draft.js";
 import { el } from "../parts/el.js";
 import { describeGauge, gaugeName } from "../parts/gauges.js";
-import { numberField, textField } from "../parts/inputs.js";
+import { numberField, selectField, textField } from "../parts/inputs.js";
 import { putItem } from "../parts/job_context.js";
 import { button, mainButton, page, section } from "../parts/page.js";
 import { listAt } from "../parts/pointer.js";
@@ -40,7 +40,7 @@ function build(app, job, fresh) {
     under: text.under,
     back: { href: link("job", job.id), text: words.nav.job },
     key: "main gauges",
-    main: [here(job), registered(app, job), earlier(app, job), form(job, fresh)],
+    main: [here(job), compared(job), registered(app, job), earlier(app, job), form(job, fresh)],
     bar: mainButton({ text: words.car.done, href: link("job", job.id) }),
   };
   return page(content, app.keeper);
@@ -60,6 +60,31 @@ function item(job, gauge) {
     { key: gauge.id },
     el("span", {}, el("strong", {}, name), el("br"), describeGauge(gauge, job.unit)),
     !isUsed(job.document, gauge.id) && button("\u2715", drop, { label: words.gauges.remove(name), key: `drop ${gauge.id}`, kind: "small" }),
+  );
+}
+
+const COMPARED = "/tests/gauges_compared";
+
+/** Two gauges on one T-piece; where they contradict each other, the calculation says so. */
+function compared(job) {
+  const text = words.gauges;
+  const gauges = listAt(job.document, "/gauges");
+  if (gauges.length < 2) return null;
+  const options = [["", text.withoutGauge], ...gauges.map((gauge) => [gauge.id, gaugeName(job, gauge)])];
+  const change = (label, path) => (value) => job.set(label, path, value || value === 0 ? value : null);
+  const which = (label, path) => selectField({ label, key: path, options, value: job.value(path) ?? "", change: change(label, path) });
+  const shown = (label, path) => numberField({ label, key: path, kind: "pressure", unit: job.unit, value: job.value(path), change: change(label, path) });
+  const says = (job.judged.verdict?.gauges_compared ?? []).map((one) => el("p", {}, one.says));
+  return el(
+    "details",
+    { key: "compared", open: job.value(COMPARED) !== undefined },
+    el("summary", {}, text.compare),
+    el("p", { class: "hint" }, text.compareSays),
+    which(text.one, `${COMPARED}/gauge`),
+    shown(text.shows, `${COMPARED}/p_kpa`),
+    which(text.other, `${COMPARED}/other_gauge`),
+    shown(text.otherShows, `${COMPARED}/other_kpa`),
+    says,
   );
 }
 

@@ -42,6 +42,7 @@ const FURTHER = [
   ["cooler_drop_kpa", "pressure"],
   ["exhaust_back_pressure_kpa", "pressure"],
   ["volumetric_efficiency", "number"],
+  ["charge_sensor_range_kpa_abs", "pressureAbsolute"],
   ["rest_pressure_tolerance_kpa", "pressure", "single"],
   ["rest_temperature_tolerance_c", "celsius", "single"],
   ["sensor_tolerance_kpa", "pressure", "single"],

@@ -293,7 +293,7 @@ export const tests = {
       title: "Vor der Abfahrt: welcher Gang",
       limit: "Darunter bleiben",
       limitHint: "Die höchste Geschwindigkeit, die auf dieser Straße erlaubt und sicher ist",
-      head: ["Gang", "km/h", "Sekunden", "Meter"],
+      head: ["Gang", "km/h", "s", "m"],
       fromTo: (from, to) => `${from} bis ${to}`,
       best: (gear, to, seconds, metres) => `${gear}. Gang: bis ${to} km/h, etwa ${seconds} s und ${metres} m freie Straße.`,
       none: "In keinem Gang bleibt der ganze Durchzug darunter: Rollenprüfstand oder eine andere Strecke.",

@@ -293,7 +293,7 @@ export const tests = {
       title: "Before setting off: which gear",
       limit: "Stay below",
       limitHint: "The highest speed that is legal and safe on this road",
-      head: ["gear", "km/h", "seconds", "metres"],
+      head: ["gear", "km/h", "s", "m"],
       fromTo: (from, to) => `${from} to ${to}`,
       best: (gear, to, seconds, metres) => `Gear ${gear}: up to ${to} km/h, about ${seconds} s and ${metres} m of free road.`,
       none: "In no gear does the whole pull stay below it: rollers, or another road.",
