@@ -12,7 +12,9 @@ export const CHANGES = [
       ["new", "The verdict says what speaks for and against it, what looks alike, and the next test with its minutes."],
       ["new", "Estimate and signature on the phone; the report goes to the customer by e-mail."],
       ["new", "Office, sign-in and the page for new phones in German."],
-      ["new", "A first job, walked through, with an invented car."],
+      ["new", "A first job, walked through, and four invented cars to practise with, one of each kind."],
+      ["new", "Before setting off: which gear keeps the pull legal, and how much free road it takes."],
+      ["new", "Gauges from the workshop's register and limits from its library, on the phone and out of reach too."],
     ],
     de: [
       ["new", "Jede Art der Ladedruckregelung: Bypassklappe mit Druck oder Unterdruck, verstellbare Schaufeln, elektrische Steller."],
@@ -20,7 +22,9 @@ export const CHANGES = [
       ["new", "Das Urteil sagt, was dafür und dagegen spricht, was gleich aussieht, und die nächste Prüfung mit ihren Minuten."],
       ["new", "Kostenvoranschlag und Unterschrift auf dem Telefon; der Bericht geht per E-Mail an den Kunden."],
       ["new", "Büro, Anmeldung und die Seite für neue Telefone auf Deutsch."],
-      ["new", "Ein erster Auftrag, Schritt für Schritt, mit einem erfundenen Fahrzeug."],
+      ["new", "Ein erster Auftrag, Schritt für Schritt, und vier erfundene Fahrzeuge zum Üben, von jeder Bauart eines."],
+      ["new", "Vor der Probefahrt: welcher Gang den Durchzug im Erlaubten hält und wie viel freie Straße er braucht."],
+      ["new", "Messgeräte aus dem Verzeichnis der Werkstatt und ihre Grenzwerte, auf dem Telefon und auch ohne Empfang."],
     ],
   },
 ];
