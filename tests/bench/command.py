@@ -1,4 +1,4 @@
-"""Measure, print one table, and keep what was measured whole in results.md."""
+"""Measure, print one table, keep what was measured whole in results.md, and quote it in the README."""
 
 import argparse
 import os
@@ -19,10 +19,13 @@ from tests.bench import (
     part_pdf,
     part_sync,
 )
+from tests.bench.quote import quoted
+from tests.browser.machines import ROOT
 from tests.full.__main__ import COLUMNS, kept, printed
 from tests.full.registry import Row
 
 RESULTS = Path(__file__).with_name("results.md")
+README = ROOT / "README.md"
 HEAD = """# How fast
 
 Written by `python3 -m tests.bench`; each section is the last whole run, figures are medians.
@@ -53,6 +56,8 @@ def main(argv: Sequence[str]) -> int:
         failed += not holds
         if not given.small:
             RESULTS.write_text(kept(RESULTS, name, text, head=HEAD), encoding="utf-8")
+            readme = README.read_text(encoding="utf-8")
+            README.write_text(quoted(readme, RESULTS.read_text(encoding="utf-8")), encoding="utf-8")
     return 1 if failed else 0
 
 

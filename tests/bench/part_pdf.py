@@ -31,6 +31,7 @@ TIMES, FEW_TIMES = 5, 1
 SECONDS, FILE_MB, MEMORY_MB = 1.5, 10, 250
 HEALTH_MS = 500
 WIDTH, HEIGHT, GRAIN = 1280, 960, 60
+NOTE = "Looked at, photographed, and compared with what the maker's data say of this place. " * 2
 
 
 def rows(small: bool) -> Iterator[Row]:
@@ -69,7 +70,7 @@ def six_at_once() -> Row:
 
 
 def hand_in(server: Server, count: int) -> str:
-    """The demo's job with that many photos, as a phone hands it in; its id."""
+    """The demo's job with that many photos and as many notes, as a phone hands it in; its id."""
     document = demo.document()
     photos = [photo(number) for number in range(count)]
     names = [hashlib.sha256(data).hexdigest() for data in photos]
@@ -79,7 +80,9 @@ def hand_in(server: Server, count: int) -> str:
     listed = [
         {"sha256": name, "caption": f"photo {number}", "taken_at": at} for number, name in enumerate(names)
     ]
-    texts = operations_for({**document, "photos": listed}, device="bench", person="bench", at=at)
+    steps = [{"id": f"place{number}", "state": "in_order", "note": NOTE} for number in range(count)]
+    document |= {"photos": listed, "steps": steps}
+    texts = operations_for(document, device="bench", person="bench", at=at)
     for start in range(0, len(texts), 100):
         body = {"device": "bench", "number": 0, "hash": "", "operations": texts[start : start + 100]}
         answers = ask(server, "POST", "/api/sync", json.dumps(body).encode())["answers"]
@@ -88,12 +91,12 @@ def hand_in(server: Server, count: int) -> str:
 
 
 def photo(number: int) -> bytes:
-    """A picture with as much grain as makes it as large as a phone's: about 240 KB."""
+    """A picture with as much grain as makes it as large as a phone's: about 400 KB."""
     dice = random.Random(number)
     coarse = Image.frombytes("RGB", (160, 120), dice.randbytes(160 * 120 * 3)).resize((WIDTH, HEIGHT))
     grain = Image.effect_noise((WIDTH, HEIGHT), GRAIN).convert("RGB")
     data = io.BytesIO()
-    Image.blend(coarse, grain, 0.3).save(data, "JPEG", quality=80)
+    Image.blend(coarse, grain, 0.15).save(data, "JPEG", quality=80)
     return data.getvalue()
 
 

@@ -6,7 +6,8 @@ import pytest
 
 import calc
 from tests.bench import plain, road
-from tests.bench.command import PARTS
+from tests.bench.command import PARTS, README, RESULTS
+from tests.bench.quote import quoted, section
 from tests.bench.rows import at_most, ratio
 
 # Where the plain version reads the same thing in a simpler way: how far the two may lie apart.
@@ -40,6 +41,26 @@ def test_the_log_is_as_large_as_it_says() -> None:
     assert {line.count(b",") for line in data.splitlines()} == {15}
     assert len(run["channels"]) == 15
     assert len(run["channels"]["t_s"]) == road.FEW_ROWS
+
+
+def test_the_readme_says_what_was_measured() -> None:
+    readme, results = README.read_text(encoding="utf-8"), RESULTS.read_text(encoding="utf-8")
+    assert section(results) in readme
+    assert quoted(readme, results) == readme
+
+
+def test_a_new_run_takes_the_place_of_the_old_one_in_the_readme() -> None:
+    readme = "# House\n\n## Start\n\nso\n\n## Licences\n\nthese\n"
+    one = "\n## calc\n\nThe part. 2026-11-25 15:00 UTC, 2 × chip, 24 GB; load of the machine 0.5 before and 1 after; 4 s.\n\n"
+    row = "| a job judged | {} ms (1 to 9 in 5) | at most 50 ms | yes |\n"
+    first = quoted(readme, "# How fast\n" + one + row.format(40))
+    assert "2026-11-25, 2 × chip, 24 GB, load 0.5 to 0.5." in first
+    assert "| a job judged | 40 ms | at most 50 ms | yes |" in first
+    second = quoted(first, "# How fast\n" + one + row.format(30))
+    assert second == first.replace("40 ms", "30 ms")
+    assert [line for line in second.splitlines() if line.startswith("#")] == [
+        "# House", "## Start", "## How fast", "## Licences",
+    ]  # fmt: skip
 
 
 def test_a_bar_that_is_missed_is_said() -> None:
