@@ -5,7 +5,7 @@ the line is broken there, its two ends bent apart.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Any
 
@@ -75,7 +75,9 @@ ACTUATOR = Station(
     ),
 )
 WASTEGATE = Station("wastegate", 630, LOWER, ("wastegate_valve",), ("wastegate_seat",))
-VANES = Station("vanes", 630, LOWER, (), ())
+SUPPLY = replace(SOLENOID, name="supply")  # where a pump feeds the solenoid
+VANES = Station("vanes", 630, LOWER, ("vanes",), ("actuator_hysteresis",))  # friction of the rod is theirs
+ROD = replace(ACTUATOR, checks=tuple(check for check in ACTUATOR.checks if check not in VANES.checks))
 SENSORS = Station(
     "sensors",
     204,
@@ -110,10 +112,10 @@ def air_line(document: dict[str, Any], verdict: dict[str, Any], words: Words, *,
 
 def stations_of(boost_control: Mapping[str, Any]) -> tuple[Station, ...]:
     """The parts that this kind of boost control has."""
-    valve = VANES if boost_control.get("device") == "variable_geometry" else WASTEGATE
-    control: tuple[Station, ...] = (ACTUATOR, valve)
+    has_vanes = boost_control.get("device") == "variable_geometry"
+    control: tuple[Station, ...] = (ROD, VANES) if has_vanes else (ACTUATOR, WASTEGATE)
     if boost_control.get("actuator") != "electric":
-        control = (SOLENOID, *control)
+        control = (SUPPLY if boost_control.get("actuator") == "vacuum" else SOLENOID, *control)
     return (*AIR_WAY, SENSORS, *control)
 
 
@@ -180,7 +182,7 @@ def _joints(stations: tuple[Station, ...]) -> list[str]:
     upper = [line(one.x + REACH, UPPER, two.x - REACH, UPPER, **thin) for one, two in pairwise(AIR_WAY)]
     control = [station for station in stations if station.y == LOWER and station is not SENSORS]
     lower = [line(one.x + REACH, LOWER, two.x - REACH, LOWER, **thin) for one, two in pairwise(control)]
-    if SOLENOID in control:
+    if control[0].x == SOLENOID.x:
         lower.append(element("path", d=f"M{x_branch} {UPPER} V{LOWER} H{SOLENOID.x - REACH}", **thin))
     wire = f"M{x_branch} {UPPER + 46} H{SENSORS.x} V{LOWER}"
     lower.append(element("path", d=wire, **(thin | {"stroke_width": 1.0, "stroke_dasharray": "2 3"})))

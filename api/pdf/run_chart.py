@@ -9,7 +9,7 @@ from api.pdf.figures import Printer
 from api.pdf.svg import BLUE, GREY, INK, PALE, PAPER, RULE, drawing, element, line, text
 
 LEFT, RIGHT_GAP = 34.0, 6.0
-TOP, BOOST_HEIGHT, GAP, DUTY_HEIGHT = 8.0, 118.0, 10.0, 34.0
+TOP, BOOST_HEIGHT, GAP, DUTY_HEIGHT = 8.0, 104.0, 10.0, 26.0
 BOOST_BOTTOM = TOP + BOOST_HEIGHT
 DUTY_TOP = BOOST_BOTTOM + GAP
 BOTTOM = DUTY_TOP + DUTY_HEIGHT

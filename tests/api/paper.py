@@ -37,9 +37,14 @@ def request_for(job: dict[str, Any] | str, **options: Any) -> ReportRequest:
 
 def drawn(job: dict[str, Any] | str, **options: Any) -> bytes:
     """The report of a job, drawn in this process."""
+    return rendered(request_for(job, **options))
+
+
+def rendered(request: ReportRequest) -> bytes:
+    """The report of a request, drawn in this process."""
     with warnings.catch_warnings():
         warnings.simplefilter("ignore", ResourceWarning)  # WeasyPrint 70 leaves its colour profile open
-        return render(request_for(job, **options))
+        return render(request)
 
 
 def text_of(pdf: bytes) -> str:

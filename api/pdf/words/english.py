@@ -329,6 +329,7 @@ STATIONS = {
     "solenoid": ("solenoid and lines", "boost control valve"),
     "actuator": ("actuator", "boost valve's drive"),
     "wastegate": ("wastegate", "boost valve, inside"),
+    "supply": ("vacuum, solenoid, lines", "vacuum and its valve"),
     "vanes": ("vanes", "vanes of the turbocharger"),
 }
 

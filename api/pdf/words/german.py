@@ -528,6 +528,7 @@ STATIONS = {
     "solenoid": ("Taktventil, Schläuche", "Steuerventil"),
     "actuator": ("Druckdose", "Ventilantrieb"),
     "wastegate": ("Bypassklappe", "Ventil, innen"),
+    "supply": ("Unterdruck, Taktventil", "Unterdruck und sein Ventil"),
     "vanes": ("Leitschaufeln", "Turboschaufeln"),
 }
 
