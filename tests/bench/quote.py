@@ -24,15 +24,14 @@ def section(results: str) -> str:
     loads = [float(found[3]) for found in told if found]
     where = f"{' and '.join(days)}, {' / '.join(machines)}, load {min(loads):g} to {max(loads):g}."
     rows = [row for part in parts for row in ROW.findall(part)]
-    lines = [
-        f"| {what} | {ASIDE.sub('', measured)} | {bar} | {holds} |" for what, measured, bar, holds in rows
-    ]
+    short = [(what, ASIDE.sub("", measured), bar, holds) for what, measured, bar, holds in rows]
+    lines = [f"| {' | '.join(row)} |" for row in short]
     table = "\n".join(["| what | measured | required | holds |", "| --- | --- | --- | --- |", *lines])
     return f"{TITLE}\n\n{SAYS}\n\n{where}\n\n{table}\n"
 
 
 def quoted(readme: str, results: str) -> str:
-    """The README with its section made anew; where it has none, the section stands before the last heading."""
+    """The README with its section made anew; a first one is put before the last heading."""
     fresh = section(results)
     before, found, behind = readme.partition(f"{TITLE}\n")
     if found:

@@ -51,7 +51,8 @@ def test_the_readme_says_what_was_measured() -> None:
 
 def test_a_new_run_takes_the_place_of_the_old_one_in_the_readme() -> None:
     readme = "# House\n\n## Start\n\nso\n\n## Licences\n\nthese\n"
-    one = "\n## calc\n\nThe part. 2026-11-25 15:00 UTC, 2 × chip, 24 GB; load of the machine 0.5 before and 1 after; 4 s.\n\n"
+    head = "2026-11-25 15:00 UTC, 2 × chip, 24 GB; load of the machine 0.5 before and 1 after; 4 s."
+    one = f"\n## calc\n\nThe part. {head}\n\n"
     row = "| a job judged | {} ms (1 to 9 in 5) | at most 50 ms | yes |\n"
     first = quoted(readme, "# How fast\n" + one + row.format(40))
     assert "2026-11-25, 2 × chip, 24 GB, load 0.5 to 0.5." in first
