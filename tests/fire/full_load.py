@@ -113,6 +113,13 @@ def beside_bare_sqlite(small: bool) -> Iterator[Row]:
             "at most 3 times",
             ours / bare <= 3,
         )
+        empty = min(_seconds_of_nothing(operations // size) for _ in range(ROUNDS))
+        yield Row(
+            f"of which HTTP alone: as many GET /health as batches of {size}: {empty:.2f} s",
+            f"{empty / bare:.1f} times",
+            "no bar: it says what is left for the work",
+            holds=True,
+        )
 
 
 def batches_of(operations: int, size: int, dice: random.Random) -> Texts:
@@ -151,6 +158,16 @@ def _seconds(operations: int, size: int) -> tuple[float, float]:
         ours = time.perf_counter() - began
         workshop.kill()
         return ours, _bare(workshop.data, space / "bare.sqlite3", size)
+
+
+def _seconds_of_nothing(questions: int) -> float:
+    """What the same client and server need for as many questions that ask for nothing."""
+    with folder() as space, Nursery() as nursery, Workshop(nursery, space / "data") as workshop:
+        line = Http(workshop.port)
+        began = time.perf_counter()
+        for _ in range(questions):
+            line.ask("GET", "/health")
+        return time.perf_counter() - began
 
 
 def _bare(data: Path, target: Path, size: int) -> float:
