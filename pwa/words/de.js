@@ -489,7 +489,7 @@ export const words = {
     clear: "Noch einmal",
     agree: (amount) => `Ja zu ${amount}`,
     cancel: "Jetzt nicht",
-    kept: "die Unterschrift",
+    kept: "die Zustimmung",
     missing: "Es braucht einen Namen und eine Unterschrift oder ein gesprochenes Ja.",
   },
 

@@ -484,7 +484,7 @@ export const words = {
     clear: "Once more",
     agree: (amount) => `Yes to ${amount}`,
     cancel: "Not now",
-    kept: "the signature",
+    kept: "the yes",
     missing: "A name is needed, and a signature or a yes said aloud.",
   },
 
