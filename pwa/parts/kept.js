@@ -27,7 +27,7 @@ export function createKeeper(changed, holdFor) {
         show({ label, handle, ...next });
       };
       try {
-        const work = action();
+        const work = Promise.resolve(action());
         holdFor(work);
         const result = await work;
         over({ state: "kept" });
