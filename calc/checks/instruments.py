@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from math import hypot, sqrt
+from statistics import NormalDist
 from typing import Any
 
 from calc.checks.evidence import Evidence
@@ -17,6 +18,8 @@ from calc.uncertainty.decision import CONFIDENCE, Limit, chances
 from calc.uncertainty.gauge import read
 
 ONE_SIDED = 1.6449  # standard uncertainties beyond an end from which 95 % lie outside
+Z_95 = NormalDist().inv_cdf(CONFIDENCE)  # the same to the last bit, where it takes the place of a search
+OUT_OF_REACH = 9.0  # standard uncertainties between the ends from which the other adds nothing to a double
 ROUNDS, MOST_GROWTH = 30, 10.0
 EYE = "flag"  # unit of what is seen or not: no size is measured
 GAUGE_VOLUME = 20e-6  # m3, what a Bourdon tube and its fitting hold; common practice, no source
@@ -95,6 +98,8 @@ def _beyond(end: float, other: float | None, u: float) -> float:
     def left(value: float) -> float:
         return (1.0 - CONFIDENCE) - chances(value, u, limit).inside
 
+    if u > 0.0 and (other is None or end - other > OUT_OF_REACH * u):
+        return end + Z_95 * u
     if u <= 0.0 or left(end) >= 0.0:
         return end
     return crossing(left, end, end + 2.0 * ONE_SIDED * u)

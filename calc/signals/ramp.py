@@ -168,12 +168,17 @@ def _golden(
         return (*breaks[:which], value, *breaks[which + 1 :])
 
     ends = [placed(low), placed(high)]
+    near, far = high - GOLDEN * (high - low), low + GOLDEN * (high - low)
+    at_near, at_far = (_misfit(points, placed(value)) for value in (near, far))
     for _ in range(45):
-        near, far = high - GOLDEN * (high - low), low + GOLDEN * (high - low)
-        if _misfit(points, placed(near)) < _misfit(points, placed(far)):
-            high = far
+        if at_near < at_far:
+            high, far, at_far = far, near, at_near
+            near = high - GOLDEN * (high - low)
+            at_near = _misfit(points, placed(near))
         else:
-            low = near
+            low, near, at_near = near, far, at_far
+            far = low + GOLDEN * (high - low)
+            at_far = _misfit(points, placed(far))
     return min([*ends, placed(0.5 * (low + high))], key=lambda each: _misfit(points, each))
 
 

@@ -30,18 +30,18 @@ Row = dict[str, Any]
 
 def beside_finding(found: Finding, evidence: Evidence, said: Sentences) -> Row:
     """Further keys of a finding; empty where there is nothing to add."""
-    row = _shown(found, evidence, said)
     shown = smallest_shown(found)
+    row = _shown(found, shown, evidence, said)
     more = MORE.get(found.check)
     return {**row, **more(found, shown, evidence, said)} if more and found.value is not None else row
 
 
-def _shown(found: Finding, evidence: Evidence, said: Sentences) -> Row:
+def _shown(found: Finding, seen: Shown | None, evidence: Evidence, said: Sentences) -> Row:
     """The smallest defect that was shown, or that the test, not made yet, could show."""
     judged = found if found.examined else foreseen(BY_NAME[found.check], evidence)
     if judged is None:
         return {}
-    shown = smallest_shown(judged)
+    shown = seen if found.examined else smallest_shown(judged)
     if shown is None:
         return {"smallest_shown": {"low": None, "high": None, "says": said.words.MEASURED["shown_by_eye"]}}
     return {
