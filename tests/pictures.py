@@ -114,7 +114,8 @@ def pad(page: Page) -> None:
 def verdict(page: Page) -> None:
     """What the readings say."""
     page.evaluate("() => { location.hash = location.hash.replace('/actuator', '/verdict'); }")
-    page.locator(".headline").first.wait_for()
+    page.locator(".picture").wait_for()
+    page.locator(".picture").evaluate("(one) => one.scrollIntoView()")
 
 
 STILLS: dict[str, Callable[[Page], None]] = {"air-line": air_line, "pad": pad, "verdict": verdict}
