@@ -5,6 +5,7 @@ import io
 import json
 import zipfile
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 
 from api.shelf import Book, Shelf
@@ -50,10 +51,16 @@ def current(shelf: Shelf, calc_folder: Path) -> Release:
 
 
 def engine_zip(calc_folder: Path) -> Book:
-    """`calc` as one archive, the same bytes for the same sources."""
+    """`calc` as one archive, the same bytes for the same sources; packed anew once one has changed."""
+    states = [(path, path.stat()) for path in sorted(calc_folder.rglob("*.py"))]
+    return _packed(calc_folder, tuple((path, one.st_mtime_ns, one.st_size) for path, one in states))
+
+
+@lru_cache(maxsize=4)
+def _packed(calc_folder: Path, sources: tuple[tuple[Path, int, int], ...]) -> Book:
     buffer = io.BytesIO()
     with zipfile.ZipFile(buffer, "w", zipfile.ZIP_DEFLATED) as archive:
-        for path in sorted(calc_folder.rglob("*.py")):
+        for path, _, _ in sources:
             name = path.relative_to(calc_folder.parent).as_posix()
             entry = zipfile.ZipInfo(name, ZIP_DATE)
             entry.compress_type = zipfile.ZIP_DEFLATED

@@ -77,9 +77,14 @@ class Shelf:
         return sorted(path.as_posix() for path in paths if not _is_private(path))
 
     def book(self, name: str) -> Book | None:
-        """The file of that name, or None; only names that `names` lists are found."""
+        """The file of that name, or None; only names that `names` lists are found.
+
+        `a/./b` is none of them: each spelling would be another book, and a stranger can think of many.
+        """
         path = Path(name)
         if _is_private(path) or ".." in path.parts or path.is_absolute() or "\\" in name or "\0" in name:
+            return None
+        if path.as_posix() != name:
             return None
         full = self.folder / path
         try:

@@ -59,7 +59,18 @@ def test_an_unchanged_file_costs_no_bytes_the_second_time(client: FlaskClient) -
 
 
 @pytest.mark.parametrize(
-    "name", ["/.hidden", "/../conftest.py", "/%2e%2e/pwa/app.js", "/vendor", "/a\\b", "/none.js", "/%00"]
+    "name",
+    [
+        "/.hidden",
+        "/../conftest.py",
+        "/%2e%2e/pwa/app.js",
+        "/vendor",
+        "/a\\b",
+        "/none.js",
+        "/%00",
+        "/./app.js",
+        "/vendor/./pyodide/pyodide.mjs",
+    ],
 )
 def test_only_files_of_the_app_are_served(client: FlaskClient, name: str) -> None:
     answer = client.get(name)
@@ -103,3 +114,6 @@ def test_the_archive_holds_the_engine_and_has_the_same_bytes_twice(tmp_path: Pat
     with zipfile.ZipFile(io.BytesIO(first)) as archive:
         assert archive.namelist() == ["calc/__init__.py", "calc/physics/air.py"]
         assert archive.read("calc/physics/air.py") == b"GAMMA = 1.4\n"
+    (package / "physics/air.py").write_text("GAMMA = 1.39\n")
+    with zipfile.ZipFile(io.BytesIO(engine_zip(package).data)) as archive:
+        assert archive.read("calc/physics/air.py") == b"GAMMA = 1.39\n"
