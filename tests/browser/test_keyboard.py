@@ -10,7 +10,7 @@ from playwright.sync_api import Page, expect
 
 CAR = "EX 51 \u00b7 Example"
 MOST_STOPS = 120
-SETTLED_MS = 300  # a bar that has just grown is made room for with the next frames
+LOOKS, LOOK_AGAIN_MS = 20, 150  # a bar that has just grown is made room for with the next frames
 MARKS = "\N{WHITE CIRCLE}\N{BLACK CIRCLE}\N{LEFTWARDS ARROW} "  # for the eye
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
@@ -57,8 +57,10 @@ class Keys:
         self.page.keyboard.press("Tab")
         self.stops += 1
         here: dict[str, Any] | None = self.page.evaluate(FOCUSED)
-        if here and not here["clear"]:
-            self.page.wait_for_timeout(SETTLED_MS)
+        for _ in range(LOOKS):
+            if here is None or here["clear"]:
+                break
+            self.page.wait_for_timeout(LOOK_AGAIN_MS)
             here = self.page.evaluate(FOCUSED)
         assert here is None or here["outlined"], f"no outline: {here}"
         assert here is None or here["clear"], f"covered: {here}"
