@@ -84,4 +84,5 @@ RELEASED_SUMS = {
     "phone-1.json": "e4b1b9c27638100b",
     "workshop-1.sql": "77485e426727efc9",
     "workshop-3.sql": "0272425c201cfb6d",
+    "workshop-4.sql": "20209722d7200318",
 }
