@@ -125,7 +125,8 @@ def state(station: Station, findings: Mapping[str, Any], conclusion: Mapping[str
     A cause that is likely and that no direct measurement showed breaks nothing.
     """
     outcomes = {findings[check]["outcome"] for check in station.checks if check in findings}
-    is_here = conclusion.get("location") in station.locations
+    place = "vanes" if conclusion.get("fault") == "vanes_sticking" else conclusion.get("location")
+    is_here = place in station.locations
     if "outside" in outcomes or (is_here and conclusion.get("standing") == "proved"):
         return "outside"
     if is_here:

@@ -2,8 +2,7 @@
  * A first job, walked through: on the real screens, it says what comes next and points at the control for it. Its car
  * lies in a workbook of its own, which no sync knows, so that practice never stands among the workshop's jobs.
  */
-import { carsIn } from "../store/practice.js";
-import { openWorkbook } from "../store/workbook.js";
+import { carsIn, openWorkbook } from "../store/workbook.js";
 import { words } from "../words/words.js";
 import { el } from "./el.js";
 import { GAUGE, PLACES, SHOWN } from "./practice_car.js";

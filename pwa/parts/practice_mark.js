@@ -1,5 +1,5 @@
 /** On every page of a practice car: what it is, and the way to make it a job of one's own. */
-import { takeCar } from "../store/practice.js";
+import { takeCar } from "../store/workbook.js";
 import { words } from "../words/words.js";
 import { el } from "./el.js";
 import { button } from "./page.js";

@@ -1,5 +1,5 @@
 /** The cars to practise with: a list, brought on the first visit, and put back as they were when wanted. */
-import { bringCars, carsIn } from "../store/practice.js";
+import { bringCars, carsIn } from "../store/workbook.js";
 import { words } from "../words/words.js";
 import { carName, carUnder } from "../parts/car.js";
 import { el } from "../parts/el.js";

@@ -13,6 +13,8 @@ import { fetchReports, isCurrent, keptReport, wish } from "./reports.js";
 import { isAtOrIn, sameValue } from "./places.js";
 import { uuid7 } from "./uuid.js";
 
+export { bringCars, carsIn, takeCar } from "./practice.js";
+
 const NAME = "teepiece";
 const UNDO_STEPS = 100;
 const LARGEST_OPERATION = 64 * 1024;

@@ -34,7 +34,7 @@ def page(browser: Any, standing_server: Server) -> Iterator[Page]:
     hand = Technician(page)
     hand.tap("New run")
     hand.choose("Who reads?", "a second person")
-    expect(page.locator("table.plan")).to_be_visible(timeout=60_000)
+    expect(page.locator("table.plan")).to_be_visible(timeout=120_000)
     yield page
     context.close()
 

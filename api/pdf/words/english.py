@@ -287,7 +287,6 @@ TEXT = {
     "measured_by_alone": "Measured by {name}.",
     "next_test": "Next test",
     "results": "What each result would mean",
-    "priors": "What this workshop has seen before",
     "no_car": "Car not named yet",
     "no_limit": "not set",
     "not_looked_at": "Not looked at, so not known",

@@ -488,7 +488,6 @@ TEXT = {
     "measured_by_alone": "Gemessen von {name}.",
     "next_test": "Nächste Prüfung",
     "results": "Was jedes Ergebnis hieße",
-    "priors": "Was diese Werkstatt schon hatte",
     "no_car": "Fahrzeug noch ohne Namen",
     "no_limit": "nicht eingetragen",
     "not_looked_at": "Nicht geprüft, also nicht bekannt",
