@@ -27,9 +27,7 @@ def render(request: ReportRequest) -> bytes:
     fetcher = MemoryFetcher({f"photo-{name}": ("image/jpeg", data) for name, data in request.photos.items()})
     html = weasyprint.HTML(string=_html(request), base_url=f"{SCHEME}:", url_fetcher=fetcher)
     fonts, style = look()
-    document = html.render(
-        font_config=fonts, stylesheets=[style], presentational_hints=True, pdf_variant=VARIANT
-    )
+    document = html.render(font_config=fonts, stylesheets=[style], pdf_variant=VARIANT)
     if request.form == "short":
         document = document.copy(document.pages[:1])
     document.metadata.attachments = _attachments(request, fetcher)
@@ -42,7 +40,9 @@ def look() -> tuple[FontConfiguration, weasyprint.CSS]:
     """Fonts and style sheet, read once a process: they cost a third of a second."""
     files = {name: ("font/ttf", (FONT_FOLDER / file).read_bytes()) for name, file in FONTS.items()}
     fonts = FontConfiguration()
-    style = STYLE.read_text("utf-8")
+    style = STYLE.read_text("utf-8") + "".join(
+        f".w{share} {{ width: {share}%; }}\n" for share in range(1, 101)
+    )
     fetcher = MemoryFetcher(files)
     return fonts, weasyprint.CSS(string=style, base_url=f"{SCHEME}:", url_fetcher=fetcher, font_config=fonts)
 
