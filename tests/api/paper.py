@@ -96,7 +96,9 @@ def sentences_of(verdict: dict[str, Any]) -> list[str]:
     said += [fault["says"] for fault in verdict["faults"] if fault["standing"] != "not_examined"]
     said += [pair["says"] for pair in verdict["pairs"]]
     said += [verdict[key]["says"] for key in ("adjustment", "repair_proof", "next_test") if verdict.get(key)]
-    return said + ([verdict["next_test"]["why"]] if verdict.get("next_test") else [])
+    said += [verdict["priors"]["says"]] if verdict.get("priors") else []
+    following = verdict.get("next_test")
+    return said + ([following["why"], *(one["says"] for one in following["results"])] if following else [])
 
 
 def missing_words(wanted: Iterable[str], pdf: bytes) -> list[str]:
