@@ -72,7 +72,7 @@ export function limitText(kind, limit, unit, words) {
   const [low, high] = [limit.min, limit.max].map((end) => (end == null ? null : figureOf(kind, end, unit)));
   const tail = unitOf(kind, unit);
   if (low !== null && high !== null) return `${words.fromTo(low, high)} ${tail}`;
-  if (isBelow(kind)) return `${high !== null ? words.deeper(high) : words.shallower(low)} ${tail}`;
+  if (isBelow(kind)) return high !== null ? words.deeper(`${high} ${tail}`) : words.shallower(`${low} ${tail}`);
   if (high !== null) return `${words.atMost(high)} ${tail}`;
   return low !== null ? `${words.atLeast(low)} ${tail}` : "";
 }
