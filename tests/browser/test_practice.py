@@ -41,6 +41,7 @@ def test_practice_without_a_server_is_marked_and_never_sent(
     page.get_by_role("link", name="Vacuum supply").first.click()
     hand.sees("Nothing here goes to the workshop")
     hand.read("Supply, engine idling", "0.7")
+    hand.sees("\u22120.70 bar")
     assert page.evaluate(HELD, "teepiece") == {"jobs": [], "unsent": 0}
     server.start()
     page.goto(f"{server.url}/#/practice")
