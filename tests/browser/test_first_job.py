@@ -1,4 +1,4 @@
-"""A first job, walked through: on the real screens, with no network, taken up again, put aside, never sent."""
+"""A first job, walked through: on the real screens, offline, taken up again, put aside, and never sent."""
 
 import json
 from collections.abc import Iterator

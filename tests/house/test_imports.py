@@ -21,7 +21,7 @@ CALC_FLOORS = [
     {"__main__"},
 ]
 READER_FILES = {"vocabulary", "contract", "strict_json", "places", "walk", "job"}
-STORE_DOORS = {"pwa/store/workbook.js", "pwa/store/sync.js"}
+STORE_DOORS = {"pwa/store/workbook.js", "pwa/store/sync.js", "pwa/store/practice.js"}
 ENGINE_DOOR = "pwa/engine/engine.js"
 
 
