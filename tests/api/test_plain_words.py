@@ -12,6 +12,9 @@ import pytest
 import textstat
 
 from api import demo
+from api.pdf.figures import Printer
+from api.pdf.story import proposal, unpriced
+from api.pdf.words import words_for
 from tests.api.paper import drawn, text_of
 from tests.calc.test_fault_cases import judged
 
@@ -27,8 +30,10 @@ PLAIN = 60.0
 @pytest.mark.parametrize("name", CASES)
 def test_what_the_customer_reads_is_plain(name: str) -> None:
     first = json.loads((FAULTS / f"{name}.json").read_text())["cases"][0]
-    customer = judged(first["change"])["customer"]
-    said = re.sub(r"\d[\d.]*", "ten", f"{customer['says']} {customer['means']}")  # figures have no syllables
+    verdict, printer = judged(first["change"]), Printer("bar", words_for("en"))
+    told = [verdict["customer"]["says"], verdict["customer"]["means"]]
+    told += [proposal(verdict, printer), unpriced(verdict, printer)]
+    said = re.sub(r"\d[\d.]*", "ten", " ".join(told))  # figures have no syllables
     assert textstat.flesch_reading_ease(said) >= PLAIN, said
 
 

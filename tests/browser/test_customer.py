@@ -26,7 +26,7 @@ NEW_JOB = """async (places) => {
   const id = await (await openWorkbook()).newJob({ places });
   return id;
 }"""
-SETTLED_MS = 60_000
+SETTLED_MS = 120_000  # a busy machine draws slowly
 
 
 def test_the_pdf_comes_to_the_phone_and_is_shared_with_no_network(
