@@ -1,4 +1,4 @@
-"""For the customer on the phone: the PDF shared as a file, a price that is over, e-mails, the car's history."""
+"""For the customer on the phone: a PDF shared as a file, a price that is over, e-mails, its history."""
 
 import hashlib
 from collections.abc import Callable
