@@ -118,7 +118,7 @@ function createApp(workbook) {
   app.awake = createAwake(painter.repaint);
   app.verdicts = createVerdicts(engine, words.language, painter.repaint);
   const [root, card] = [document.querySelector("#app"), document.querySelector("#guide")];
-  app.guide = createGuide(workbook, { root, card, unit: () => app.settings.unit });
+  app.guide = createGuide(workbook, { root, card, unit: () => app.settings.unit, changed: painter.repaint });
   app.show = () => painter.show(() => screenAt(app, route()));
   return app;
 }

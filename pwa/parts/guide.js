@@ -35,8 +35,8 @@ const STEPS = [
 /** Steps that count as one for who counts. */
 const NUMBERED = [["line"], ["page"], ["needle", "keep"], ["again", "second"], ["close", "back"], ["waits", "broken"], ["verdict"]];
 
-/** `workbook` holds the settings, `root` the screens, `card` is where the guide speaks. */
-export function createGuide(workbook, { root, card, unit }) {
+/** `workbook` holds the settings, `root` the screens, `card` is where the guide speaks; `changed` hears of practice cars. */
+export function createGuide(workbook, { root, card, unit, changed }) {
   let practice = null;
   let shownStep = null;
   const state = () => workbook.settings.get(SETTING) ?? null;
@@ -47,7 +47,9 @@ export function createGuide(workbook, { root, card, unit }) {
   const handle = () => practice?.job(jobId());
 
   async function open() {
-    practice ??= await openWorkbook(WORKBOOK);
+    if (practice) return practice;
+    practice = await openWorkbook(WORKBOOK);
+    practice.onChange(changed);
     return practice;
   }
   async function begin() {
