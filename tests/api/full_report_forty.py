@@ -43,7 +43,7 @@ def job_with(originals: list[bytes]) -> dict[str, Any]:
     job["photos"] = [
         {"id": f"p{n}", "sha256": name, "caption": f"Seen at place {n}"} for n, name in enumerate(names)
     ]
-    job["steps"] = [{"id": f"s{n}", "state": "in_order", "note": NOTE * 2} for n in range(20)]
+    job["steps"] = [{"id": f"s{n}", "state": "in_order", "note": NOTE * 2} for n in range(28)]
     return job
 
 
