@@ -59,4 +59,7 @@ def _let_out(volume: float, start: float, end: float, seconds: float, ambient: f
 def _drawn_in(volume: float, start: float, end: float, seconds: float, ambient: float, cd: float) -> float:
     """Area through which the atmosphere fills a chamber under vacuum, at its mean pressure. [m2]"""
     gained = -mass_leak_rate(volume, start, AIR, end, AIR, seconds)
-    return gained / mass_flow(cd, 1.0, ambient, min((start + end) / 2.0, ambient), AIR)
+    through_a_square_metre = mass_flow(cd, 1.0, ambient, min((start + end) / 2.0, ambient), AIR)
+    if through_a_square_metre <= 0.0:
+        raise OutOfRange("no vacuum stands in the chamber, so nothing flows in")
+    return gained / through_a_square_metre

@@ -261,3 +261,11 @@ def strings(part: Any) -> list[str]:
         return [part]
     inside = part.values() if isinstance(part, dict) else part if isinstance(part, list) else ()
     return [text for one in inside for text in strings(one)]
+
+
+def test_a_vacuum_actuator_that_holds_nothing_at_all_is_judged() -> None:
+    """A torn diaphragm: the pump brings no depth, so that no hole can be reckoned from its loss."""
+    hold = {"p_kpa": 0, "t_s": 5, "p_end_kpa": 0, "volume_ml": 60}
+    job = {**BARE, "boost_control": {"actuator": "vacuum"}, "tests": {"actuator": {"hold": hold}}}
+    found = next(row for row in calc.judge(job)["findings"] if row["check"] == "actuator_hold")
+    assert "hole_mm" not in found
