@@ -202,32 +202,36 @@ def correction(evidence: Evidence, check: Check) -> Finding:
 
 def air_mass(evidence: Evidence, check: Check) -> Finding:
     """Volumetric efficiency that the air mass signal implies (speed-density), manifold conditions."""
-    litres, limit = evidence.number("/vehicle/displacement_l"), evidence.limit("volumetric_efficiency")
-    strokes = 2 if evidence.number("/vehicle/strokes") == 2.0 else 4
-    seen = []
-    for moment in settled(evidence):
-        mass, rpm = moment.number("air_mass_gps"), moment.number("engine_rpm")
-        boost, celsius = _charge_pressure(moment, evidence), _charge_temperature(moment, evidence)
-        if mass is None or not rpm or not litres or boost is None or celsius is None:
-            continue
-        pressure, doubt_kpa, boost_place = boost
-        try:
-            temperature = kelvin(celsius)
-            share = volumetric_efficiency(mass / 1e3, litres / 1e3, rpm, pressure * 1e3, temperature, strokes)
-            share /= thinner(evidence, pressure, temperature)
-        except OutOfRange:
-            continue
-        relative = hypot(
-            RELATIVE["air_mass"],
-            RELATIVE["speed"],
-            doubt_kpa / pressure,
-            STANDARD["temperature_c"] / temperature,
-            _not_together(moment, mass, rpm),
-        )
-        seen.append(Compared(moment, share, share * relative, (moment.place("air_mass_gps"), boost_place)))
+    limit = evidence.limit("volumetric_efficiency")
+    seen = [found for moment in settled(evidence) if (found := filling(evidence, moment)) is not None]
     judged = by_pull(check, seen, limit or EFFICIENCY, typical=limit is None)
-    found = worst(judged, check, because_of(evidence, "air_mass_gps"))
-    return replace(found, facts={**found.facts, "grows": 1})
+    worst_of = worst(judged, check, because_of(evidence, "air_mass_gps"))
+    return replace(worst_of, facts={**worst_of.facts, "grows": 1})
+
+
+def filling(evidence: Evidence, moment: Moment) -> Compared | None:
+    """The volumetric efficiency that the air mass signal implies at one moment. [-]"""
+    litres = evidence.number("/vehicle/displacement_l")
+    strokes = 2 if evidence.number("/vehicle/strokes") == 2.0 else 4
+    mass, rpm = moment.number("air_mass_gps"), moment.number("engine_rpm")
+    boost, celsius = _charge_pressure(moment, evidence), _charge_temperature(moment, evidence)
+    if mass is None or not rpm or not litres or boost is None or celsius is None:
+        return None
+    pressure, doubt_kpa, boost_place = boost
+    try:
+        temperature = kelvin(celsius)
+        share = volumetric_efficiency(mass / 1e3, litres / 1e3, rpm, pressure * 1e3, temperature, strokes)
+        share /= thinner(evidence, pressure, temperature)
+    except OutOfRange:
+        return None
+    relative = hypot(
+        RELATIVE["air_mass"],
+        RELATIVE["speed"],
+        doubt_kpa / pressure,
+        STANDARD["temperature_c"] / temperature,
+        _not_together(moment, mass, rpm),
+    )
+    return Compared(moment, share, share * relative, (moment.place("air_mass_gps"), boost_place))
 
 
 def _pedal_down(moment: Moment) -> bool:

@@ -182,7 +182,7 @@ def control_pressure(evidence: Evidence, check: Check) -> Finding:
         control, duty, supply = (
             moment.gauge_at("control_line"),
             moment.number("duty_pct"),
-            _supply(evidence, moment),
+            supply_of(evidence, moment),
         )
         if supply is None or control is None or duty is None:
             continue
@@ -221,7 +221,8 @@ class Supply:
     known: bool
 
 
-def _supply(evidence: Evidence, moment: Moment) -> Supply | None:
+def supply_of(evidence: Evidence, moment: Moment) -> Supply | None:
+    """What feeds the solenoid at a moment: boost, by the gauge nearest to its tap, or the vacuum supply."""
     if evidence.kind.vacuum:
         return _vacuum_supply(evidence)
     found = moment.gauge_at("compressor_outlet", "charge_circuit", "after_cooler")

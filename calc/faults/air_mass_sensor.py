@@ -19,6 +19,7 @@ from calc.faults.pictures import steered
 
 CLEAR_LOW = ("egr_closes", "exhaust_back_pressure")  # each makes the engine swallow less by as much
 SPOIL_LOW = ("throttle_opens", "rest_temperatures")
+BOOST_SHORT = (("road_real_boost", "low"), ("road_authority", "high"), ("road_correction", "high"))
 
 
 def proof_high(findings: Findings, kind: Kind) -> tuple[str, ...]:
@@ -26,6 +27,8 @@ def proof_high(findings: Findings, kind: Kind) -> tuple[str, ...]:
     if outside(findings, "rest_air_mass"):
         return ("rest_air_mass",)
     tight = within(findings, "charge_leak_hole") and not outside(findings, "rest_temperatures")
+    if any(outside(findings, check, side) for check, side in BOOST_SHORT):  # some leaks open only at boost
+        return ()
     return ("road_air_mass",) if tight and outside(findings, "road_air_mass", "high") else ()
 
 

@@ -5,33 +5,15 @@ Factors: common practice, no source. Codes by SAE J2012, as public
 lists give them; a code names a failed monitor, not a failed part.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
-from calc.checks.evidence import Evidence
-from calc.faults.model import Fault
+from calc.checks.evidence import Evidence, Kind
+from calc.faults.model import Fault, Picture
 
 SYMPTOM, CODE, TOGETHER = 1.5, 2.0, 3.0
+MOSTLY, NO_RARITY = 0.5, 0.2
 
-TOO_MUCH = (
-    "actuator_opens_late",
-    "diaphragm_leak",
-    "wastegate_seized_closed",
-    "control_line_leak",
-    "control_line_blocked",
-    "solenoid_vents_all",
-    "charge_pressure_reads_low",
-)
-TOO_LITTLE = (
-    "charge_air_leak",
-    "bypass_valve_not_closing",
-    "actuator_opens_early",
-    "spring_weak",
-    "wastegate_not_closing",
-    "solenoid_passes_all",
-    "turbocharger_worn",
-    "charge_pressure_reads_high",
-    "exhaust_leak_before_turbine",
-)
+TOO_MUCH, TOO_LITTLE = ("boost too high",), ("boost too low",)  # whatever makes it so on this kind of car
 CIRCUIT, FEED = ("solenoid_circuit_fault",), ("sensor_feed_fault",)
 SENSOR = ("charge_pressure_reads_high", "charge_pressure_reads_low", *FEED)
 AIR_MASS = ("air_mass_reads_low", "air_mass_reads_high")
@@ -84,10 +66,27 @@ BY_CODE: Mapping[str, tuple[str, ...]] = {
 
 def complaint_weight(fault: Fault, evidence: Evidence) -> float:
     """How many times likelier the complaint makes a fault. [-]"""
-    symptoms = _named(fault, BY_SYMPTOM, evidence.get("/complaint/symptoms"))
-    codes = _named(fault, BY_CODE, (str(code)[:5].upper() for code in evidence.get("/complaint/codes") or ()))
+    names = {fault.name, *_ways(fault, evidence.kind)}
+    symptoms = _named(names, BY_SYMPTOM, evidence.get("/complaint/symptoms"))
+    codes = _named(names, BY_CODE, (str(code)[:5].upper() for code in evidence.get("/complaint/codes") or ()))
     return min(TOGETHER, (SYMPTOM if symptoms else 1.0) * (CODE if codes else 1.0))
 
 
-def _named(fault: Fault, table: Mapping[str, tuple[str, ...]], words: Iterable[str] | None) -> bool:
-    return any(fault.name in table.get(word, ()) for word in words or ())
+def _ways(fault: Fault, kind: Kind) -> Iterator[str]:
+    """Which way the fault moves boost on this kind of car, by its own pictures of the road."""
+    shown = [picture.shows["road_real_boost"] for picture in _marked(fault, kind)]
+    if any(spread.high > MOSTLY for spread in shown):
+        yield from TOO_MUCH
+    if any(spread.low > MOSTLY for spread in shown):
+        yield from TOO_LITTLE
+
+
+def _marked(fault: Fault, kind: Kind) -> list[Picture]:
+    """The pictures that are no rarity and show real boost."""
+    if fault.name == "other_cause":
+        return []
+    return [p for p in fault.on_road(kind) if p.share >= NO_RARITY and "road_real_boost" in p.shows]
+
+
+def _named(names: set[str], table: Mapping[str, tuple[str, ...]], words: Iterable[str] | None) -> bool:
+    return any(not names.isdisjoint(table.get(word, ())) for word in words or ())

@@ -2,7 +2,8 @@
 
 For one fault the likelihood of a finding is the mean of its spread over the chances of the reading
 (below, inside, above). A coarse reading has chances everywhere and so says little. Bench findings
-multiply; the road run is one joint picture, a mixture of the ways in which the fault can show there.
+multiply; the road run is one joint picture, a mixture of the ways in which the fault can show there, and
+beside it the course of its pulls (`traces`), which weighs by less than a half.
 """
 
 from collections.abc import Mapping, Sequence
@@ -10,11 +11,13 @@ from dataclasses import dataclass, field
 from math import exp, fsum, log
 
 from calc.checks import ROAD_TESTS, TEST_OF_CHECK
+from calc.checks.course import course
 from calc.checks.evidence import Evidence, Kind
 from calc.checks.finding import Finding
 from calc.faults import faults_of
 from calc.faults.complaint import complaint_weight
 from calc.faults.model import SOUND, Fault, Findings, Picture, Spread, fits_word, low
+from calc.faults.traces import trace_log
 from calc.uncertainty.decision import Chances
 
 DEPTH_CHECKS = ("actuator_start", "actuator_full")
@@ -37,10 +40,11 @@ ECHOES: Mapping[str, tuple[str, ...]] = {
 }
 HALF = ("actuator_full",)  # shares its gauge's class error with first movement
 SPEAKS = 2.0  # a finding so many times likelier with the fault than without speaks for it
+SHOWN = 20.0  # a part measured directly and found bad, against the same trace without that measurement
 MISSED = 0.1  # of the faults whose part a direct measurement cleared, those that were there all the same
 MISFIT = 0.05  # of the cars with a fault, those that show a pattern which speaks against it
 CLEARED_BY_ROAD = 100.0
-SAME_TRACE = log(2.5)
+SAME_TRACE = log(6.0)  # evidence that speaks for one less than six times as much tells nothing apart
 LIKELY = 0.90
 SAME_SHARE_DIGITS = 12
 
@@ -51,6 +55,7 @@ class Weighed:
 
     fault: Fault
     probability: float
+    by_checks: float = 0.0  # its probability before the course of the pulls is looked at
     standing: str = "possible"
     proof: tuple[str, ...] = ()
     speaks_for: list[str] = field(default_factory=list)
@@ -64,23 +69,27 @@ def weigh(evidence: Evidence, findings: Findings) -> list[Weighed]:
     kind = evidence.kind
     faults = faults_of(kind)
     counted = {name: found for name, found in findings.items() if _counts(name, findings)}
-    scores = [_log_likelihood(fault, counted, kind) + _of_pattern(fault, findings, kind) for fault in faults]
+    checked = [_log_likelihood(fault, counted, kind) + _of_pattern(fault, findings, kind) for fault in faults]
+    run = course(evidence)
+    scores = [score + trace_log(fault.name, kind, run) for fault, score in zip(faults, checked, strict=True)]
     priors = prior_weights(evidence, faults)
-    posterior = _normalised([score + log(prior) for score, prior in zip(scores, priors, strict=True)])
-    weighed = [Weighed(fault, share) for fault, share in zip(faults, posterior, strict=True)]
+    by_checks, posterior = (_posterior(logs, priors) for logs in (checked, scores))
+    weighed = [Weighed(*each) for each in zip(faults, posterior, by_checks, strict=True)]
     road = [_road_log(fault, counted, kind) for fault in faults]
     for index, item in enumerate(weighed):
         item.proof = item.fault.proof(findings, kind)
         _speak(item, counted, kind)
         item.standing = _standing(item, findings, counted, kind, _without(road, index))
-    _name_alikes(weighed, counted, kind)
+    _name_alikes(weighed, scores)
     return weighed
 
 
 def _of_pattern(fault: Fault, findings: Findings, kind: Kind) -> float:
-    """What is read from several checks together, as a log: the part cleared, a pattern that does not fit."""
-    cleared = log(MISSED) if is_cleared(fault, findings, kind) else 0.0
-    return cleared + (log(MISFIT) if fault.against_where(findings, kind) else 0.0)
+    """What several checks say together, as a log: the part shown bad, or cleared; a pattern that misfits."""
+    direct = log(SHOWN) if fault.proof(findings, kind) else 0.0
+    if not direct and is_cleared(fault, findings, kind):
+        direct = log(MISSED)
+    return direct + (log(MISFIT) if fault.against_where(findings, kind) else 0.0)
 
 
 def is_cleared(fault: Fault, findings: Findings, kind: Kind) -> bool:
@@ -183,6 +192,10 @@ def _road_spread(fault: Fault, picture: Picture, name: str) -> Spread:
     return picture.shows.get(name) or fault.shows.get(name) or BASELINE.get(name, SOUND)
 
 
+def _posterior(scores: Sequence[float], priors: Sequence[float]) -> list[float]:
+    return _normalised([score + log(prior) for score, prior in zip(scores, priors, strict=True)])
+
+
 def _normalised(logs: Sequence[float]) -> list[float]:
     """Shares of 1; exp and log differ in the last bit between phone and server, alike faults stay alike."""
     top = max(logs)
@@ -239,31 +252,23 @@ def _standing(item: Weighed, findings: Findings, counted: Findings, kind: Kind, 
 
 
 def _is_likely(item: Weighed, findings: Findings, kind: Kind) -> bool:
+    """The course of a pull puts suspects in order; it convicts nobody: the checks alone must do."""
     may_be = item.fault.likely_where(findings, kind)
     if item.fault.likely_by_rule:
         return may_be
-    return may_be and item.probability >= LIKELY and bool(item.speaks_for)
+    return may_be and min(item.probability, item.by_checks) >= LIKELY and bool(item.speaks_for)
 
 
-def _name_alikes(weighed: Sequence[Weighed], counted: Findings, kind: Kind) -> None:
-    """Faults that are in the running and leave the same trace on every finding."""
+def _name_alikes(weighed: Sequence[Weighed], scores: Sequence[float]) -> None:
+    """Faults in the running that the tests done do not tell apart, whatever was thought before."""
     running = [
-        item
-        for item in weighed
-        if item.standing in ("possible", "likely") and item.speaks_for and item.fault.name != "no_fault_found"
+        (item, score)
+        for item, score in zip(weighed, scores, strict=True)
+        if item.standing in ("possible", "likely") and item.fault.name != "no_fault_found"
     ]
-    traces = {item.fault.name: _trace(item.fault, counted, kind) for item in running}
-    for item in running:
-        mine = traces[item.fault.name]
-        for other in running:
-            theirs = traces[other.fault.name]
-            apart = max((abs(a - b) for a, b in zip(mine, theirs, strict=True)), default=0.0)
-            if other is not item and apart <= SAME_TRACE:
-                item.alike.append(other.fault.name)
-
-
-def _trace(fault: Fault, counted: Findings, kind: Kind) -> list[float]:
-    return [
-        log(likelihood(seen_as(name, found, kind), _shown(fault, name, found, kind)))
-        for name, found in counted.items()
-    ]
+    for item, score in running:
+        item.alike = [
+            other.fault.name
+            for other, theirs in running
+            if other is not item and abs(score - theirs) <= SAME_TRACE
+        ]
