@@ -3,7 +3,8 @@
 What it does    Gate or vanes stand where nobody asked for them: boost too high or too low.
 Speaks for      commanded and reported position apart, stops not learned, rod not seen moving.
 Against         position within, rod seen moving.
-Can mislead     the reported position is the motor's, not the flap's: somebody looks at the rod.
+Can mislead     the reported position is the motor's, not the flap's: somebody looks at the rod; a seized gate
+                holds a sound motor back: the rod is unhooked and the crank moved by hand.
 Proof           position outside, stops not learned or the rod not moving.
 Cure            renew or re-learn the actuator as its maker says.
 Next test       command it in steps and watch the rod.
@@ -23,7 +24,7 @@ FAULT = Fault(
     location="actuator",
     shows={"actuator_position": both(0.47, 0.47)},
     on_road=lambda kind: ON_ROAD,
-    proof=proved_by("actuator_position"),
+    proof=proved_by("actuator_position", unless="actuator_moves"),
     cleared_by=("actuator_position",),
     actuators=("electric",),
 )

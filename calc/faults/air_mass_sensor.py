@@ -18,7 +18,7 @@ from calc.faults.model import Fault, Findings, both, high, low, outside, within
 from calc.faults.pictures import steered
 
 CLEAR_LOW = ("egr_closes", "exhaust_back_pressure")  # each makes the engine swallow less by as much
-SPOIL_LOW = ("throttle_opens", "rest_temperatures")
+SPOIL_LOW = ("throttle_opens", "rest_temperatures", "cooler_drop")
 BOOST_SHORT = (("road_real_boost", "low"), ("road_authority", "high"), ("road_correction", "high"))
 
 

@@ -12,16 +12,15 @@ Next test       cooler drop with one gauge moved across.
 
 from calc.checks.evidence import Kind
 from calc.faults import effects
-from calc.faults.model import Fault, Findings, both, high, low, outside
+from calc.faults.model import Fault, Findings, both, flow_raised, high, low, outside
 from calc.faults.pictures import air_lost
 
 BEYOND = 1.2  # of the limit: so much a warm day and a full pull may add; common practice, no source
-FLOW_RAISED = ("road_real_boost", "road_peak", "road_tracking")
 
 
 def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
     """The drop outside, while no more air flows than the limit was made for: no leak, no excess of boost."""
-    if outside(findings, "charge_leak_hole") or any(outside(findings, name, "high") for name in FLOW_RAISED):
+    if flow_raised(findings):
         return ()
     drop = findings["cooler_drop"]
     if not outside(findings, "cooler_drop", "high") or drop.value is None or drop.limit is None:

@@ -153,6 +153,21 @@ def proved_by(
     return proof
 
 
+FLOW_RAISED = (
+    ("charge_leak_hole", None),
+    ("bypass_hold", None),
+    ("road_air_mass", "high"),
+    ("road_real_boost", "high"),
+    ("road_peak", "high"),
+    ("road_tracking", "high"),
+)
+
+
+def flow_raised(findings: Findings) -> bool:
+    """Whether more air flows than limits of pressure drops are made for: a leak, an excess of boost."""
+    return any(outside(findings, check, side) for check, side in FLOW_RAISED)
+
+
 def named_by(check: str, *words: str | None) -> Callable[[Findings, Kind], tuple[str, ...]]:
     """The proof by a check outside its limit whose finding carries one of the words; None: carries none."""
 

@@ -5,7 +5,7 @@
  *
  * `or`: what stands in for a need, as the whole sweep does for its two ends.
  * `usual`: part of every job; the others are done when something points to them. `for`: whether a kind of car has it.
- * `fields`: [name, kind, {limit?, check?, optional?, extra?}] at /tests/<at>/<name>; `choices`: names of yes-or-no readings.
+ * `fields`: [name, kind, {limit?, check?, optional?, extra?}] at /tests/<at>/<name>; `choices`: names of yes-or-no readings, with a slash those of another test.
  */
 import { hasBaseBoost, hasSolenoid, hasVacuum, hasWastegate, isElectric, kindOf } from "./kind.js";
 
@@ -61,7 +61,7 @@ export const TEST_PAGES = [
   },
   {
     id: "electric_actuator", tests: ["electric_actuator"], usual: true, for: isElectric, drawing: "motor",
-    checks: ["actuator_position"],
+    checks: ["actuator_position", "actuator_moves"],
     needs: ["electric_actuator/commanded_pct", "electric_actuator/reported_pct", "electric_actuator/rod_seen_moving"],
     fields: [
       ["commanded_pct", "percent"],
@@ -69,7 +69,7 @@ export const TEST_PAGES = [
       ["supply_v", "volt", { optional: true }],
       ["current_a", "ampere", { optional: true, extra: true }],
     ],
-    choices: ["end_stops_learned", "rod_seen_moving"],
+    choices: ["end_stops_learned", "rod_seen_moving", "actuator/linkage_free"],
   },
   {
     id: "solenoid", tests: ["solenoid_electrical"], usual: true, for: hasSolenoid, drawing: "coil",

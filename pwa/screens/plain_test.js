@@ -28,7 +28,7 @@ function fieldOf(job, { text, at, gauge }, [name, kind, more = {}]) {
 }
 
 function choicesOf(job, { choices = [], load }, text, at) {
-  const answers = choices.map((name) => yesNo(job, { label: text.choices[name], path: `${at}/${name}` }));
+  const answers = choices.map((name) => yesNo(job, { label: text.choices[name], path: name.includes("/") ? `/tests/${name}` : `${at}/${name}` }));
   return load ? [...answers, loadChoice(job, at)] : answers;
 }
 

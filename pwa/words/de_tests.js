@@ -128,7 +128,7 @@ export const tests = {
       supply_v: "während er sich bewegt; darf fehlen",
       current_a: "wo Zange oder Diagnosegerät ihn zeigen; darf fehlen",
     },
-    choices: { end_stops_learned: "Anschläge gelernt", rod_seen_moving: "Bewegung der Stange gesehen" },
+    choices: { end_stops_learned: "Anschläge gelernt", rod_seen_moving: "Bewegung der Stange gesehen", "actuator/linkage_free": "Stange ausgehängt: Klappe oder Schaufeln gehen von Hand leicht" },
   },
 
   actuator: {

@@ -128,7 +128,7 @@ export const tests = {
       supply_v: "while it moves; may be left out",
       current_a: "where a clamp or the reader shows it; may be left out",
     },
-    choices: { end_stops_learned: "End stops learned", rod_seen_moving: "Rod seen moving" },
+    choices: { end_stops_learned: "End stops learned", rod_seen_moving: "Rod seen moving", "actuator/linkage_free": "Rod unhooked: gate or vanes move freely by hand" },
   },
 
   actuator: {
