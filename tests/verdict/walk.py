@@ -38,6 +38,15 @@ MINUTES: Mapping[str, int] = {
     "wastegate_inspection": 40,
 }
 DECAY_AFTER_SMOKE = 5
+RUNNING = ("possible", "likely")  # standings of a fault that is neither proved nor ruled out
+FULL_LOAD = (
+    "road_run",
+    "road_gauges",
+    "base_boost_run",
+    "intake_depression",
+    "exhaust_back_pressure",
+    "cooler_drop",
+)
 # the order of work of the trade (common practice, no source): read, look, tightness, actuator, control
 # side, the run with gauges; then what is left in the order of these minutes, the valve in the housing last
 FIXED_ORDER = tuple(test for test in MINUTES if test != "road_run")
@@ -50,7 +59,7 @@ Chooser = Callable[[Verdict, list[str]], str | None]
 class Group:
     """Faults that looked alike, nothing concluded: the test proposed then, and whether it told them apart.
 
-    can : whether any test that was left does so on this car.
+    can : whether any test that was left, and that was safe to make then, does so on this car.
     """
 
     faults: frozenset[str]
@@ -117,14 +126,21 @@ def _with(car: Car, job: Mapping[str, Any], test: str) -> dict[str, Any]:
 def _group(car: Car, job: Mapping[str, Any], verdict: Verdict, test: str) -> list[Group]:
     """The group that stands first before a test, if there is one and nothing is concluded."""
     first = next(
-        (row for row in verdict["faults"] if row["alike"] and row["standing"] in ("possible", "likely")), None
+        (row for row in verdict["faults"] if row["for"] and row["alike"] and row["standing"] in RUNNING), None
     )
     if verdict["conclusion"] or first is None:
         return []
     parted = _parts(first, calc.judge(_with(car, job, test)))
-    others = [row["test"] for row in verdict["remaining"] if row["test"] in car.tests]
+    left = [row["test"] for row in verdict["remaining"] if row["test"] in car.tests]
+    others = [other for other in left if other not in FULL_LOAD or _may_pull(job)]
     can = parted or any(_parts(first, calc.judge(_with(car, job, other))) for other in others)
     return [Group(frozenset((first["fault"], *first["alike"])), test, parted, can)]
+
+
+def _may_pull(job: Mapping[str, Any]) -> bool:
+    """Whether tightness, wheel and shaft were looked at: no full-load pull before that."""
+    done = job["tests"]
+    return ("smoke" in done or "charge_decay" in done) and "turbo_inspection" in done
 
 
 def _parts(first: Mapping[str, Any], after: Verdict) -> bool:
