@@ -34,6 +34,7 @@ FAULT = Fault(
     shows={"cooler_drop": high(0.93), "base_boost": low(0.70), "road_control_pressure": both(0.05, 0.30)},
     on_road=lambda kind: air_lost(hidden=0.25, used_up=0.55),
     proof=proof,
+    likely_where=lambda findings, kind: not flow_raised(findings),
     cleared_by=("cooler_drop",),
     effect=effects.excess("cooler_drop", -1.0),
 )

@@ -37,7 +37,7 @@ def boost_error(findings: Findings) -> BoostError | None:
 
 def explains(fault: Fault, evidence: Evidence, findings: Findings) -> str:
     """`yes`, `partly`, `no` or `unknown`."""
-    error = boost_error(findings)
+    error = _by_gauge(findings) if fault.location == "input_signal" else boost_error(findings)
     if error is None:
         return "no" if _nothing_to_explain(findings) and fault.effect(evidence, findings) else "unknown"
     effect = fault.effect(evidence, findings)
@@ -51,6 +51,12 @@ def explains(fault: Fault, evidence: Evidence, findings: Findings) -> str:
     if reach >= needed - error.expanded:
         return "yes"
     return "partly" if reach >= PARTLY * needed else "no"
+
+
+def _by_gauge(findings: Findings) -> BoostError | None:
+    """The error by a real gauge alone: what a lying sensor says of boost, or makes the loop trim, is its lie."""
+    found = boost_error(findings)
+    return found if found is not None and found.check == "road_real_boost" else None
 
 
 def _nothing_to_explain(findings: Findings) -> bool:

@@ -37,6 +37,7 @@ FAULT = Fault(
     },
     on_road=lambda kind: air_lost(hidden=0.15, used_up=0.75),
     proof=proof,
+    likely_where=lambda findings, kind: not flow_raised(findings),
     cleared_by=("intake_depression",),
     # lost before the compressor, it counts by the pressure ratio, about 2
     effect=effects.excess("intake_depression", -2.0),
