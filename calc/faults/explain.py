@@ -54,7 +54,7 @@ def explains(fault: Fault, evidence: Evidence, findings: Findings) -> str:
 
 
 def _by_gauge(findings: Findings) -> BoostError | None:
-    """The error by a real gauge alone: what a lying sensor says of boost, or makes the loop trim, is its lie."""
+    """The error by a real gauge alone: what a lying sensor says, or makes the loop trim, is its lie."""
     found = boost_error(findings)
     return found if found is not None and found.check == "road_real_boost" else None
 
