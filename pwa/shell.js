@@ -55,15 +55,18 @@ class Release {
   /** The technician's yes: the waiting release takes over and the page is loaded anew, once. */
   use() {
     this.#wanted = true;
-    this.#registration?.waiting?.postMessage({ kind: "use_release" });
+    this.#tellIfReady();
   }
 
   #watch(worker) {
     worker.addEventListener("statechange", () => this.#tellIfReady());
   }
 
+  /** A yes stands for whichever release waits: one that is still newer may take the place of the first. */
   #tellIfReady() {
-    if (!this.#registration?.waiting || !navigator.serviceWorker.controller) return;
+    const waiting = this.#registration?.waiting;
+    if (!waiting || !navigator.serviceWorker.controller) return;
+    if (this.#wanted) waiting.postMessage({ kind: "use_release" });
     for (const listener of this.#listeners) listener();
   }
 
