@@ -34,6 +34,7 @@ EDGES: Mapping[str, tuple[float, ...]] = {
 }
 TEMPER = 0.4  # the best calibrated of 0.3, 0.4, 0.5 on seeds that the tables were not made from
 SMOOTHING = 0.15  # of each table's weight, what all faults together show
+SPEAKS = 1.5
 ANY = "any"  # stands for a fault that no table holds: what all of them together show
 OPEN_ENDED = {"other_cause": 0.6}  # five simulated causes do not stand for all that there are
 
@@ -51,6 +52,17 @@ def trace_logs(fault: str, kind: Kind, course: Mapping[str, float]) -> list[floa
         for name in EDGES
         if name in course and name in table
     ]
+
+
+def speaking_for(fault: str, kind: Kind, course: Mapping[str, float]) -> list[str]:
+    """The numbers that cars with this fault show more often than others, in the order of `EDGES`."""
+    table, found = tables_of(kind.device, kind.actuator), []
+    for name in EDGES:
+        if name in course and fault in table.get(name, {}):
+            place = bisect_right(EDGES[name], course[name])
+            if table[name][fault][place] >= SPEAKS * table[name][ANY][place]:
+                found.append(name)
+    return found
 
 
 @cache

@@ -67,7 +67,7 @@ def verdict(job: Mapping[str, Any], engine: str, said: Sentences) -> Row:
         **_repair(evidence, findings, said),
         **_overview(conclusion, following, weighed, evidence, findings, said),
         **beside_verdict(evidence, said),
-        **beside_road(evidence, said),
+        **beside_road(evidence, max(weighed, key=lambda item: item.probability).fault.name, said),
         "questions": _questions(evidence, said),
         "priors": _priors(evidence, weighed, said),
     }

@@ -1,10 +1,12 @@
-"""Keys of our own about the road run: each pull's course, and part load."""
+"""Keys of our own about the road run: what of it points at the first suspect, each pull, part load."""
 
 from collections.abc import Mapping
 from typing import Any
 
+from calc.checks.course import course as course_of
 from calc.checks.evidence import Evidence
 from calc.checks.pull_course import Course, PartLoad, courses, part_loads
+from calc.faults.traces import speaking_for
 from calc.verdict.rounding import significant
 from calc.words import road as words
 from calc.words.sentences import Sentences
@@ -13,12 +15,29 @@ DIGITS, DOUBT_DIGITS = 6, 3
 Row = dict[str, Any]
 
 
-def beside_road(evidence: Evidence, said: Sentences) -> Row:
-    """`pulls` and `part_load` of the verdict; empty lists where no log shows any."""
+def beside_road(evidence: Evidence, suspect: str, said: Sentences) -> Row:
+    """`course`, `pulls` and `part_load` of the verdict; empty lists where no log shows any.
+
+    `course` holds the plain numbers of the pulls that speak for the most probable fault, `suspect`.
+    """
     return {
+        "course": _course(evidence, suspect, said),
         "pulls": [_pull(course, evidence, said) for course in courses(evidence)],
         "part_load": [_part_load(part, evidence, said) for part in part_loads(evidence)],
     }
+
+
+def _course(evidence: Evidence, suspect: str, said: Sentences) -> list[Row]:
+    numbers = course_of(evidence)
+    names = [] if suspect == "no_fault_found" else speaking_for(suspect, evidence.kind, numbers)
+    return [
+        {
+            "name": name,
+            "value": significant(numbers[name], DOUBT_DIGITS),
+            "says": words.trace(said, name, numbers[name]),
+        }
+        for name in names
+    ]
 
 
 def _pull(course: Course, evidence: Evidence, said: Sentences) -> Row:

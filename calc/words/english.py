@@ -951,6 +951,24 @@ MEASURED = {
     "vacuum_at_sea_level": "The air here stands at {outside} absolute: at sea level the same supply would "
     "show {vacuum}.",
     "vacuum_lost": "With the engine stopped it lost {loss}: check valve, reservoir, hoses, consumers.",
+    "trace_never": "Boost never came within reach of its aim.",
+    "trace_arrival_rpm": "Boost came within reach of its aim at {value} rev/min.",
+    "trace_low_share": "Early in the pull boost stood off its aim by {value} %.",
+    "trace_middle_share": "In the middle of the pull boost stood off its aim by {value} %.",
+    "trace_bend_share": "From the middle of the pull to its top boost moved against its aim by {value} %.",
+    "trace_excess_share": "The largest boost above its aim was {value} %.",
+    "trace_over_base_share": "Of the way from base boost to the aim, {value} % was reached.",
+    "trace_towards_more_pct": "Late in the pull the duty stood at {value} %, counted towards more boost.",
+    "trace_throttle_pct": "By the car's own word its throttle was {value} % open.",
+    "trace_egr_pct": "By the car's own word exhaust recirculation was {value} % open.",
+    "trace_warmth_k": "The charge air was {value} K warmer than the air outside.",
+    "trace_filling": "The air mass signal says {value} % of what the cylinders hold.",
+    "trace_ask_kpa": "The aim stood off the request by {value}.",
+    "trace_aim_kpa": "The highest aim stood off the middle of the maker's limit by {value}.",
+    "trace_control_share": "Of the pressure that feeds the solenoid {value} % reached the actuator.",
+    "trace_control_miss": "That is off what the duty should give by {value} % of the supply.",
+    "trace_control_reach": "From first movement (0) to full travel (100), by the limits, control "
+    "pressure stood at {value}.",
     "vin_hint": "The check digit of the vehicle identification number does not fit: look for a slip of the "
     "pen. Outside North America it need not fit.",
 }

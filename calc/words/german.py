@@ -1021,6 +1021,27 @@ MEASURED = {
     "Versorgung {vacuum}.",
     "vacuum_lost": "Bei stehendem Motor verlor sie {loss}: Rückschlagventil, Speicher, Schläuche, "
     "Verbraucher.",
+    "trace_never": "Der Ladedruck kam nie in die Nähe seines Sollwerts.",
+    "trace_arrival_rpm": "Der Ladedruck kam bei {value} 1/min in die Nähe seines Sollwerts.",
+    "trace_low_share": "Früh im Durchzug lag der Ladedruck um {value} % neben seinem Sollwert.",
+    "trace_middle_share": "In der Mitte des Durchzugs lag der Ladedruck um {value} % neben seinem Sollwert.",
+    "trace_bend_share": "Von der Mitte des Durchzugs bis oben verschob sich der Ladedruck "
+    "gegen seinen Sollwert um {value} %.",
+    "trace_excess_share": "Der größte Ladedruck über dem Sollwert betrug {value} %.",
+    "trace_over_base_share": "Vom Weg zwischen Grundladedruck und Sollwert wurden {value} % erreicht.",
+    "trace_towards_more_pct": "Spät im Durchzug stand das Tastverhältnis bei {value} %, gezählt zu "
+    "mehr Ladedruck hin.",
+    "trace_throttle_pct": "Nach Angabe des Fahrzeugs war die Drosselklappe {value} % offen.",
+    "trace_egr_pct": "Nach Angabe des Fahrzeugs war die Abgasrückführung {value} % offen.",
+    "trace_warmth_k": "Die Ladeluft war {value} K wärmer als die Außenluft.",
+    "trace_filling": "Das Luftmassensignal nennt {value} % dessen, was die Zylinder fassen.",
+    "trace_ask_kpa": "Der Sollwert lag um {value} neben der Anforderung.",
+    "trace_aim_kpa": "Der höchste Sollwert lag um {value} neben der Mitte der Herstellergrenze.",
+    "trace_control_share": "Vom Druck, der das Taktventil speist, kamen {value} % an der Druckdose an.",
+    "trace_control_miss": "Das weicht von dem, was das Tastverhältnis ergeben soll, um {value} % "
+    "der Versorgung ab.",
+    "trace_control_reach": "Von Bewegungsbeginn (0) bis vollem Weg (100), nach den Grenzen, stand der "
+    "Steuerdruck bei {value}.",
     "vin_hint": "Die Prüfziffer der Fahrzeug-Identifizierungsnummer passt nicht: auf einen Schreibfehler "
     "ansehen. Außerhalb Nordamerikas muss sie nicht passen.",
 }

@@ -1,7 +1,10 @@
 """What is said about a pull's course and about part load."""
 
+from calc.checks.course import NEVER_RPM
 from calc.checks.pull_course import Course, PartLoad
 from calc.words.sentences import Sentences
+
+SHARES = ("share", "miss", "filling", "reach")  # what is a share of something is said in per cent
 
 
 def pull(said: Sentences, course: Course) -> str:
@@ -23,6 +26,18 @@ def pull(said: Sentences, course: Course) -> str:
     if course.corrected_pct is not None:
         parts.append(words["pull_corrected"].format(share=spelled(f"{course.corrected_pct:.0f}")))
     return " ".join(str(part) for part in parts)
+
+
+def trace(said: Sentences, name: str, value: float) -> str:
+    """One plain number of the pulls' course."""
+    words = said.words.MEASURED
+    if name == "arrival_rpm" and value >= NEVER_RPM:
+        return str(words["trace_never"])
+    if name.endswith("_kpa"):
+        number = said.figures.with_unit(value, "kPa")
+    else:
+        number = said.figures.spelled(f"{100.0 * value if name.endswith(SHARES) else value:.0f}")
+    return str(words[f"trace_{name}"].format(value=number))
 
 
 def part_load(said: Sentences, part: PartLoad) -> str:

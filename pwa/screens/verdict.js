@@ -41,13 +41,16 @@ function waiting(app, fault, fresh) {
 function judged(job, verdict, moved) {
   const { conclusion } = verdict;
   const fault = conclusion && verdict.faults.find((one) => one.fault === conclusion.fault);
+  const asked = questions(job, verdict.questions ?? []);
+  const isProved = conclusion?.standing === "proved";
   return [
-    questions(job, verdict.questions ?? []),
+    !isProved && asked,
     picture(job, conclusion),
     headline(verdict, conclusion, fault),
     whatMoved(moved),
     proof(verdict.repair_proof),
     turns(verdict.adjustment),
+    isProved && asked,
     fault && evidence(verdict, fault),
     fault && alike(verdict, fault),
     others(verdict, fault),
@@ -70,7 +73,10 @@ function picture(job, conclusion) {
   return el("figure", { class: "picture" }, brokenLine(broken.before, broken.broken), el("figcaption", { class: "unseen" }, text.picture(broken.before, broken.broken)));
 }
 
-/** Asked before anything is blamed: a short yes or no each; those answered well fold away. */
+/**
+ * Asked before anything is blamed, so above a sentence that is not yet proved: a short yes or no each; those
+ * answered well fold away.
+ */
 function questions(job, asked) {
   const isOpen = ({ answer, spoils }) => answer === null || answer === spoils;
   const rest = asked.filter((one) => !isOpen(one));
@@ -184,12 +190,13 @@ function measures({ smallest_shown: shown }) {
 }
 
 /** The gauges of the job: doubt, calibration, hose, and whether two of them agree; then the pulls in figures. */
-function behind({ instruments = [], gauges_compared: compared = [], hints = [], pulls = [], part_load: partLoad = [] }) {
+function behind({ instruments = [], gauges_compared: compared = [], hints = [], course = [], pulls = [], part_load: partLoad = [] }) {
   const gauges = [...instruments.map(({ gauge, says }) => `${gauge}: ${says}`), ...compared.map(({ says }) => says)];
   const others = hints.filter((hint) => !gauges.includes(hint));
   const told = (title, sentences, key) => sentences.length > 0 && el("details", { key }, el("summary", {}, title), lines(sentences));
   return [
     told(text.gauges, gauges, "gauges"),
+    told(text.pointing, course.map(({ says }) => says), "pointing"),
     told(text.course, [...pulls, ...partLoad].map(({ says }) => says), "course"),
     others.map((hint) => el("p", { class: "hint", key: hint }, hint)),
   ];

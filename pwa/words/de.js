@@ -378,6 +378,7 @@ export const words = {
     percent: "Jedes Teil mit seinem Anteil",
     allFindings: "Jede Prüfung",
     gauges: "Was die Messgeräte zeigen können",
+    pointing: "Was an den Durchzügen auf den zuerst Genannten weist",
     course: "Die Durchzüge in Zahlen",
     share: (value) => `${value} %`,
     caution: "Die Reparaturdaten des Herstellers und Ihr Urteil gehen vor.",

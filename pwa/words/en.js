@@ -378,6 +378,7 @@ export const words = {
     percent: "Every part, with its share",
     allFindings: "Every check",
     gauges: "What the gauges can show",
+    pointing: "What of the pulls points at the first one named",
     course: "The pulls in figures",
     share: (value) => `${value} %`,
     caution: "The maker's repair data and your judgement come first.",

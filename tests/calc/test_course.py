@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+import calc
 from calc.checks import examine
 from calc.checks.course import NEVER_RPM, course
 from calc.checks.evidence import Evidence, Kind
@@ -112,3 +113,11 @@ def test_a_fault_that_no_table_holds_is_neither_favoured_nor_held_back() -> None
     seen = numbers_of("charge_air_leak")
     logs = [trace_log(fault.name, vanes, seen) for fault in faults_of(vanes)]
     assert min(logs) < trace_log("vanes_sticking", vanes, seen) < max(logs)
+
+
+def test_the_verdict_says_what_of_the_pulls_points_at_the_first_suspect() -> None:
+    job, _ = simulate("course words", fault="solenoid_vents_all", depth="road")
+    told = {row["name"]: row["says"] for row in calc.judge(job)["course"]}
+    assert "control_share" in told
+    assert "reached the actuator" in told["control_share"]
+    assert calc.judge({"format": "job/1", "id": "x"})["course"] == []
