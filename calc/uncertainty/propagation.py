@@ -78,7 +78,7 @@ def few_points(degrees_of_freedom: int) -> float:
     Examples
     --------
     >>> round(few_points(10), 3)
-    1.136
+    1.135
 
     References
     ----------

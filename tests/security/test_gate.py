@@ -2,6 +2,7 @@
 
 import asyncio
 import resource
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from typing import Any
 
@@ -28,7 +29,8 @@ def answered(*messages: Message) -> list[Message]:
     async def send(message: Message) -> None:
         sent.append(message)
 
-    asyncio.run(Gate(app)(dict(SCOPE), receive, send))
+    with ThreadPoolExecutor(1) as apart:  # another test's browser may keep a loop running in this thread
+        apart.submit(lambda: asyncio.run(Gate(app)(dict(SCOPE), receive, send))).result()
     return sent
 
 

@@ -38,6 +38,7 @@ MINUTES: Mapping[str, int] = {
     "wastegate_inspection": 40,
 }
 DECAY_AFTER_SMOKE = 5
+TOLD_APART, LEAST_SHARE = 6.0, 1e-4
 RUNNING = ("possible", "likely")  # standings of a fault that is neither proved nor ruled out
 FULL_LOAD = (
     "road_run",
@@ -130,10 +131,10 @@ def _group(car: Car, job: Mapping[str, Any], verdict: Verdict, test: str) -> lis
     )
     if verdict["conclusion"] or first is None:
         return []
-    parted = _parts(first, calc.judge(_with(car, job, test)))
+    parted = _parts(first, verdict, calc.judge(_with(car, job, test)))
     left = [row["test"] for row in verdict["remaining"] if row["test"] in car.tests]
     others = [other for other in left if other not in FULL_LOAD or _may_pull(job)]
-    can = parted or any(_parts(first, calc.judge(_with(car, job, other))) for other in others)
+    can = parted or any(_parts(first, verdict, calc.judge(_with(car, job, other))) for other in others)
     return [Group(frozenset((first["fault"], *first["alike"])), test, parted, can)]
 
 
@@ -143,7 +144,21 @@ def _may_pull(job: Mapping[str, Any]) -> bool:
     return ("smoke" in done or "charge_decay" in done) and "turbo_inspection" in done
 
 
-def _parts(first: Mapping[str, Any], after: Verdict) -> bool:
-    """Whether some fault no longer looks like the one that stood first."""
+def _parts(first: Mapping[str, Any], before: Verdict, after: Verdict) -> bool:
+    """Whether some fault no longer looks like the one that stood first, or the test itself would part them.
+
+    Faults look alike while the evidence favours none by six times; a test that moves the odds of two by as
+    much has told them apart, also where it only takes back what had spoken the other way.
+    """
     then = next(row for row in after["faults"] if row["fault"] == first["fault"])
-    return not set(first["alike"]) <= set(then["alike"])
+    if not set(first["alike"]) <= set(then["alike"]):
+        return True
+    moved = (
+        _odds(after, first["fault"], other) / _odds(before, first["fault"], other) for other in first["alike"]
+    )
+    return any(max(change, 1.0 / change) >= TOLD_APART for change in moved)
+
+
+def _odds(verdict: Verdict, one: str, other: str) -> float:
+    shares = {row["fault"]: max(row["probability"], LEAST_SHARE) for row in verdict["faults"]}
+    return float(shares[one] / shares[other])
