@@ -49,11 +49,13 @@ export function createPainter(root) {
     due = false;
     if (!screen) return;
     painting = true;
+    const seen = focusInView();
     try {
       const fresh = screen.build();
       if (root.firstElementChild) patch(root.firstElementChild, fresh);
       else root.append(fresh);
       screen.painted?.(root);
+      if (seen?.isConnected) seen.scrollIntoView({ block: "nearest" });
     } finally {
       painting = false;
     }
@@ -61,6 +63,13 @@ export function createPainter(root) {
     const doing = afterwards;
     afterwards = [];
     for (const one of doing) one();
+  }
+
+  /** What has the keyboard's focus and is in sight: what is painted above it must not push it out. */
+  function focusInView() {
+    const focused = root.querySelector("main :focus-visible");
+    const box = focused?.getBoundingClientRect();
+    return box && box.bottom > 0 && box.top < innerHeight ? focused : null;
   }
 
   /** What takes the focus comes to stand above the bar, however tall that is. */
