@@ -44,7 +44,7 @@ SHOWN = 20.0  # a part measured directly and found bad, against the same trace w
 MISSED = 0.1  # of the faults whose part a direct measurement cleared, those that were there all the same
 MISFIT = 0.05  # of the cars with a fault, those that show a pattern which speaks against it
 CLEARED_BY_ROAD = 100.0
-SAME_TRACE = log(6.0)  # evidence that speaks for one less than six times as much tells nothing apart
+SAME_TRACE = log(10.0)  # below strong evidence (Jeffreys' scale, from memory) nothing is told apart
 LIKELY = 0.90
 SAME_SHARE_DIGITS = 12
 

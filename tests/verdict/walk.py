@@ -38,7 +38,7 @@ MINUTES: Mapping[str, int] = {
     "wastegate_inspection": 40,
 }
 DECAY_AFTER_SMOKE = 5
-TOLD_APART, LEAST_SHARE = 6.0, 1e-4
+TOLD_APART, LEAST_SHARE = 10.0, 1e-4
 RUNNING = ("possible", "likely")  # standings of a fault that is neither proved nor ruled out
 FULL_LOAD = (
     "road_run",
@@ -147,7 +147,7 @@ def _may_pull(job: Mapping[str, Any]) -> bool:
 def _parts(first: Mapping[str, Any], before: Verdict, after: Verdict) -> bool:
     """Whether some fault no longer looks like the one that stood first, or the test itself would part them.
 
-    Faults look alike while the evidence favours none by six times; a test that moves the odds of two by as
+    Faults look alike while the evidence favours none by ten times; a test that moves the odds of two by as
     much has told them apart, also where it only takes back what had spoken the other way.
     """
     then = next(row for row in after["faults"] if row["fault"] == first["fault"])
