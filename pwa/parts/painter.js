@@ -65,9 +65,12 @@ export function createPainter(root) {
     for (const one of doing) one();
   }
 
-  /** What has the keyboard's focus and is in sight: what is painted above it must not push it out. */
+  /**
+   * A button that has the keyboard's focus and is in sight: what is painted above it must not push it out. Never a
+   * field, which a touch focuses as well: the page must not move under a finger.
+   */
   function focusInView() {
-    const focused = root.querySelector("main :focus-visible");
+    const focused = root.querySelector("main button:focus-visible");
     const box = focused?.getBoundingClientRect();
     return box && box.bottom > 0 && box.top < innerHeight ? focused : null;
   }
