@@ -73,7 +73,7 @@ const OF_A_RUN = { log: logImportScreen, chart: runChartScreen };
 function screenAt(app, [first = "", id, where = "", item, view]) {
   if (first !== "job") return (HOME[first] ?? jobsScreen)(app);
   const job = jobContext(app, id);
-  if (!job) return { build: () => goneScreen(app) };
+  if (!job) return missing(app, id);
   const screen = screenOf(app, job, where, item, view);
   return app.guide.isCar(id) ? marked(app, job, screen, where === "") : screen;
 }
@@ -82,6 +82,15 @@ function screenOf(app, job, where, item, view) {
   if (where === "road" && item) return (OF_A_RUN[view] ?? roadRunScreen)(app, job, item);
   const screen = OF_A_JOB[where] ?? (testPageOf(where) ? plainTestScreen(where) : jobScreen);
   return screen(app, job);
+}
+
+/** A job that is not here may still come, from the workshop or from another page of this phone. */
+function missing(app, id) {
+  const build = () => {
+    if (jobContext(app, id)) queueMicrotask(app.show);
+    return goneScreen(app);
+  };
+  return { build };
 }
 
 function goneScreen(app) {

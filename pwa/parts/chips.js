@@ -11,11 +11,15 @@ export function oneOf({ label, options, chosen, choose, aside }) {
   return el("fieldset", { key: `choice ${label}` }, legend, el("div", { class: "chips" }, chips));
 }
 
-/** Any of `options`; gives the whole new list. */
+/** Any of `options`; `choose(next)` with next(list), the whole new list or null for none. */
 export function anyOf({ label, options, chosen = [], choose }) {
   const chips = options.map(([value, word]) => {
     const on = chosen.includes(value);
-    const next = on ? chosen.filter((one) => one !== value) : [...chosen, value];
+    const next = (list) => {
+      const rest = (list ?? []).filter((one) => one !== value);
+      const all = on ? rest : [...rest, value];
+      return all.length ? all : null;
+    };
     return chip(`${label} ${word}`, word, null, on, () => choose(next));
   });
   return el("fieldset", { key: `choice ${label}` }, el("legend", {}, label), el("div", { class: "chips" }, chips));

@@ -59,7 +59,10 @@ export function amountField({ label, value, change, hint, key = label, decimalSi
   return labelled(id, label, input, hint);
 }
 
-/** Two numbers, either of which may be missing: a limit is set whole. */
+/**
+ * Two numbers, either of which may be missing: a limit is set whole, so one end is joined to what the other is by
+ * then: `change(next)` with next(limit).
+ */
 export function limitField({ label, kind, unit, limit, change, words }) {
   const end = (name, value) => ({
     label: words[name],
@@ -67,7 +70,7 @@ export function limitField({ label, kind, unit, limit, change, words }) {
     kind,
     unit,
     value,
-    change: (typed) => change(wholeLimit(inOrder(kind, { ...limit, [name]: belowNought(kind, typed) }))),
+    change: (typed) => change((now) => wholeLimit(inOrder(kind, { ...now, [name]: belowNought(kind, typed) }))),
   });
   return el(
     "fieldset",

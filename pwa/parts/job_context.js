@@ -22,6 +22,8 @@ export function jobContext(app, id) {
     finding: (check) => app.verdicts.of(handle, app.settings.unit).verdict?.findings.find((one) => one.check === check),
     keep: (label, action) => app.keeper.keep(handle, label, action),
     set: (label, path, value) => app.keeper.keep(handle, label, () => handle.set(path, value)),
+    /** A value that is made of the one before it: `next(value)`, whatever the page still shows. */
+    change: (label, path, next) => app.keeper.keep(handle, label, () => handle.setBy((document) => [[path, next(valueAt(document, path))]])),
     repaint: app.repaint,
     repaintNow: app.repaintNow,
     repaintPart: app.repaintPart,

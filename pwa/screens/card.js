@@ -116,7 +116,7 @@ function complaint(job) {
     text(job, car.text, "/complaint/text"),
     anyOf({
       label: car.symptoms, options: words.symptoms, chosen: job.value(path),
-      choose: (chosen) => job.set(car.symptoms, path, chosen.length ? chosen : null),
+      choose: (next) => job.change(car.symptoms, path, next),
     }),
     list(job, car.codes, "/complaint/codes", car.codesHint, " "),
     freezeFrame(job),

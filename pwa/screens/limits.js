@@ -114,7 +114,8 @@ function fieldOf(job, [name, kind, form]) {
   const change = (value) => job.set(label, path, value);
   if (form === "depth") return depthField({ label, unit: job.unit, limit: job.value(path), change });
   if (form === "single") return numberField({ label, kind, unit: job.unit, key: path, value: job.value(path), change });
-  return limitField({ label, kind, unit: job.unit, limit: asLimit(job.value(path)), change, words: words.limits });
+  const join = (next) => job.change(label, path, (limit) => next(asLimit(limit)));
+  return limitField({ label, kind, unit: job.unit, limit: asLimit(job.value(path)), change: join, words: words.limits });
 }
 
 /** What the workshop's library has for this engine, as last fetched; it takes the place of nothing that was typed. */

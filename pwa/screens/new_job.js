@@ -29,7 +29,8 @@ export function newJobScreen(app) {
     await draft.clear();
     return go("job", id);
   };
-  return { build: () => build(app, draft.values, put, open, told) };
+  const join = (path, next) => put(path, next(draft.values[path]));
+  return { build: () => build(app, draft.values, { put, join, open }, told) };
 }
 
 /** Where nothing is chosen, the commonest kind, as it stands on the screen. */
@@ -46,7 +47,7 @@ function placesOf(draft, judging = {}) {
   return { ...KIND, ...Object.fromEntries([...typed, ...own]) };
 }
 
-function build(app, draft, put, open, told) {
+function build(app, draft, { put, join, open }, told) {
   const field = (label, path, hint) => textField({ label, hint, key: path, value: draft[path], change: (value) => put(path, value) });
   const { car } = words;
   const kind = (label, path, options) => oneOf({ label, options, chosen: draft[path] ?? KIND[path], choose: (value) => value !== null && put(path, value) });
@@ -65,7 +66,7 @@ function build(app, draft, put, open, told) {
         label: car.symptoms,
         options: words.symptoms,
         chosen: draft["/complaint/symptoms"],
-        choose: (list) => put("/complaint/symptoms", list.length ? list : null),
+        choose: (next) => join("/complaint/symptoms", next),
       }),
       kind(car.device, "/boost_control/device", car.devices),
       kind(car.actuator, "/boost_control/actuator", car.actuators),

@@ -85,10 +85,18 @@ export class JobHandle {
   }
 
   /** Sets several places together: all are kept or none. */
-  async setMany(pairs) {
+  setMany(pairs) {
+    return this.setBy(() => pairs);
+  }
+
+  /**
+   * Sets the [path, value] pairs that `pairsFrom(document)` gives, asked when all changes before are kept: of two in
+   * quick succession the second builds on the first, whatever the page still shows.
+   */
+  async setBy(pairsFrom) {
     await this.#book.keep(() => {
       const record = this.#record;
-      const changed = [...new Map(pairs)].filter(([path, value]) => !isShown(record, path, value));
+      const changed = [...new Map(pairsFrom(this.document))].filter(([path, value]) => !isShown(record, path, value));
       if (!changed.length) return null;
       const inverse = changed.map(([path]) => inverseOf(record, { do: "set", path }));
       const mades = changed.map(([path, value]) => makeSet(this.#maker(), record, path, value));

@@ -43,6 +43,23 @@ def test_a_change_is_kept_with_its_operation(new_page: Callable[..., Page], stan
     assert sum('"value":96' in row["text"] for row in rows) == 1
 
 
+def test_two_changes_in_quick_succession_build_on_each_other(
+    new_page: Callable[..., Page], standing_server: Any
+) -> None:
+    """The two ends of a limit, typed before the first is kept: neither takes the other away."""
+    page = new_page(standing_server)
+    opened(page)
+    page.evaluate(
+        """() => {
+          const path = "/spec/actuator_full_kpa";
+          const join = (end, kpa) =>
+            self.job.setBy(({ spec }) => [[path, { ...spec?.actuator_full_kpa, [end]: kpa }]]);
+          return Promise.all([join("min", 140), join("max", 160)]);
+        }"""
+    )
+    assert page.evaluate(DOCUMENT)["spec"]["actuator_full_kpa"] == {"min": 140, "max": 160}
+
+
 def test_a_change_names_all_that_it_saw_there(new_page: Callable[..., Page], standing_server: Any) -> None:
     """Of an offline chain A, B, C each names all before it, so that a missing link makes no conflict."""
     page = new_page(standing_server)

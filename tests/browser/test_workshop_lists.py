@@ -96,3 +96,40 @@ def test_the_librarys_limits_of_this_engine_are_taken_and_typed_ones_stay(phone:
         "source": "Workshop book, page 12 (typed by Ada, 2026-11-20)",
     }
     expect(page.get_by_text("In the workshop's library")).to_have_count(0)
+
+
+def test_both_ends_of_a_limit_are_kept_however_fast_they_are_typed(phone: tuple[Page, str]) -> None:
+    page, job = phone
+    shown(page, job, "limits")
+    group = page.get_by_role("group", name="Full travel", exact=True)
+    expect(group).to_be_visible()
+    group.evaluate(
+        """(group) => [...group.querySelectorAll("input")].forEach((input, end) => {
+          input.value = ["1.4", "1.6"][end];
+          input.dispatchEvent(new Event("change", { bubbles: true }));
+        })"""
+    )
+    expect(page.locator(".kept")).to_contain_text("kept: Full travel")
+    expect(group.get_by_label("from")).to_have_value("1.40")
+    expect(group.get_by_label("to")).to_have_value("1.60")
+    assert document(page, job)["spec"]["actuator_full_kpa"] == {"min": 140, "max": 160}
+
+
+HEARS_LATE = """() => {
+  const Channel = self.BroadcastChannel;
+  self.BroadcastChannel = class extends Channel {
+    set onmessage(hear) { super.onmessage = (event) => setTimeout(() => hear(event), 1000); }
+  };
+}"""
+
+
+def test_a_job_that_comes_after_its_page_was_opened_is_shown(phone: tuple[Page, str]) -> None:
+    """Made on another page of this phone, and heard of a second later."""
+    page, _ = phone
+    page.context.set_offline(False)
+    page.add_init_script(f"({HEARS_LATE})()")
+    page.reload()
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+    late = page.evaluate(MADE, [CAR, False])
+    shown(page, late, "limits").sees("not on this phone")
+    expect(page.get_by_role("group", name="Full travel", exact=True)).to_be_visible()
