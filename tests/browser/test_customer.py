@@ -12,12 +12,12 @@ from tests.browser.test_estimate import sign
 
 DEMO = str(demo.document()["id"])
 SHARE_SHEET = """() => {
-  window.shared = [];
+  window.shared = new Promise((resolve) => { window.tellShared = resolve; });
   navigator.canShare = ({ files }) => files.every((file) => file.type === "application/pdf");
   navigator.share = async ({ files }) => {
     const digest = await crypto.subtle.digest("SHA-256", await files[0].arrayBuffer());
     const hex = Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, "0")).join("");
-    window.shared.push([files[0].name, hex]);
+    window.tellShared([files[0].name, hex]);
   };
 }"""
 OPEN = "(place) => { location.hash = place; }"
@@ -40,8 +40,7 @@ def test_the_pdf_comes_to_the_phone_and_is_shared_with_no_network(
     expect(page.locator("footer")).to_contain_text("The PDF is on this phone", timeout=SETTLED_MS)
     page.context.set_offline(True)
     hand.tap("Share the PDF")
-    page.wait_for_function("window.shared.length === 1")
-    ((name, sha256),) = page.evaluate("window.shared")
+    name, sha256 = page.evaluate("window.shared")
     page.context.set_offline(False)
     given = page.request.get(f"{demo_server.url}/api/jobs/{DEMO}/reports").json()["reports"]
     assert name == "EX-4321-customer.pdf"
