@@ -11,6 +11,7 @@ from api.store import database, register, vehicle_limits
 from api.store.register import RegisteredGauge
 from api.store.vehicle_limits import VehicleLimit
 from tests.browser.technician import Technician
+from tests.browser.test_store_sync import NEW_JOB, RUN, START
 
 GAUGE = {
     "kind": "analogue",
@@ -115,21 +116,15 @@ def test_both_ends_of_a_limit_are_kept_however_fast_they_are_typed(phone: tuple[
     assert document(page, job)["spec"]["actuator_full_kpa"] == {"min": 140, "max": 160}
 
 
-HEARS_LATE = """() => {
-  const Channel = self.BroadcastChannel;
-  self.BroadcastChannel = class extends Channel {
-    set onmessage(hear) { super.onmessage = (event) => setTimeout(() => hear(event), 1000); }
-  };
-}"""
-
-
-def test_a_job_that_comes_after_its_page_was_opened_is_shown(phone: tuple[Page, str]) -> None:
-    """Made on another page of this phone, and heard of a second later."""
+def test_a_job_that_comes_after_its_page_was_opened_is_shown(
+    phone: tuple[Page, str], new_page: Callable[..., Page], server: Any
+) -> None:
+    """A colleague's phone has made it; this one opens its address before the job is there."""
     page, _ = phone
-    page.context.set_offline(False)
-    page.add_init_script(f"({HEARS_LATE})()")
-    page.reload()
-    expect(page.get_by_role("heading", level=1)).to_be_visible()
-    late = page.evaluate(MADE, [CAR, False])
+    colleague = new_page(server)
+    colleague.evaluate(START)
+    late = colleague.evaluate(NEW_JOB, CAR)
+    colleague.evaluate(RUN)
     shown(page, late, "limits").sees("not on this phone")
-    expect(page.get_by_role("group", name="Full travel", exact=True)).to_be_visible()
+    page.context.set_offline(False)
+    expect(page.get_by_role("group", name="Full travel", exact=True)).to_be_visible(timeout=30_000)
