@@ -13,7 +13,7 @@ from api.store.reports import Given
 
 def sum_of(wanted: ReportRequest) -> str:
     """What tells a report from every other: the same sum, the same bytes."""
-    return hashlib.sha256(wanted.to_json().encode()).hexdigest()
+    return hashlib.sha256(wanted.as_json.encode()).hexdigest()
 
 
 def give(
@@ -23,7 +23,8 @@ def give(
 
     Raises as `process.draw` does.
     """
-    known = reports.find(connection, job, sum_of(wanted))
+    drawn_from = sum_of(wanted)
+    known = reports.find(connection, job, drawn_from)
     kept = _kept(blobs, known) if known else None
     if kept is not None:
         return kept
@@ -34,7 +35,7 @@ def give(
         if erasures.covering(connection, job) == erased:  # else it may name whom the job no longer does
             blobs.drop(sha256)  # a file of this name may be damaged
             blobs.put(sha256, [pdf])
-            reports.keep(connection, _row(job, wanted, sha256, stamp(clock())))
+            reports.keep(connection, _row(job, wanted, drawn_from, sha256, stamp(clock())))
     return pdf
 
 
@@ -45,10 +46,10 @@ def _kept(blobs: Blobs, known: Given) -> bytes | None:
     return data if hashlib.sha256(data).hexdigest() == known.sha256 else None
 
 
-def _row(job: str, wanted: ReportRequest, sha256: str, now: str) -> Given:
+def _row(job: str, wanted: ReportRequest, drawn_from: str, sha256: str, now: str) -> Given:
     return Given(
         job=job,
-        drawn_from=sum_of(wanted),
+        drawn_from=drawn_from,
         sha256=sha256,
         form=wanted.form,
         paper=wanted.paper,

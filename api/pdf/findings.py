@@ -90,9 +90,22 @@ def _finding(finding: dict[str, Any], printer: Printer) -> FindingRow:
 
 
 def beside(finding: dict[str, Any]) -> list[str]:
-    """What more the reading says, a sentence each: the same hole on the road, the cooler's effectiveness."""
+    """What more the reading says, a sentence each: the same hole on the road, the smallest defect shown."""
     more = [value for key, value in finding.items() if key != "smallest_shown" and isinstance(value, dict)]
-    return [one["says"] for one in more if one.get("says")]
+    return [one["says"] for one in more if one.get("says")] + _shown(finding)
+
+
+def could_show(verdict: dict[str, Any]) -> list[tuple[str, str]]:
+    """Checks that were not examined and whose gauges are known: title, and what they would show at least."""
+    missing = [one for one in verdict["findings"] if one.get("value") is None]
+    return [(one["title"], " ".join(_shown(one))) for one in missing if _shown(one)]
+
+
+def _shown(finding: dict[str, Any]) -> list[str]:
+    """The smallest defect that this job's instruments show; nothing where no size is measured."""
+    shown = finding.get("smallest_shown") or {}
+    has_size = shown.get("low") is not None or shown.get("high") is not None
+    return [shown["says"]] if has_size else []
 
 
 def limit_of(finding: dict[str, Any], printer: Printer) -> str:

@@ -11,7 +11,14 @@ from api.pdf.airline import air_line
 from api.pdf.columns import columns, halves, packed_lines, pieces, section_lines, text_lines
 from api.pdf.estimates import estimate
 from api.pdf.figures import Printer
-from api.pdf.findings import FindingRow, fault_rows, finding_rows, not_examined, not_weighed
+from api.pdf.findings import (
+    FindingRow,
+    could_show,
+    fault_rows,
+    finding_rows,
+    not_examined,
+    not_weighed,
+)
 from api.pdf.pulls import pulls
 from api.pdf.request import ReportRequest
 from api.pdf.words import words_for
@@ -47,6 +54,7 @@ def page(request: ReportRequest) -> dict[str, Any]:
         "charts": _charts(document, verdict, printer),
         "findings": finding_rows(verdict, printer),
         "not_examined": not_examined(verdict),
+        "could_show": could_show(verdict),
         "faults": fault_rows(verdict, printer),
         "not_weighed": not_weighed(verdict),
         "pulls": [(pull.title, pull.cells(printer)) for pull in pulls(document, printer)],

@@ -32,6 +32,6 @@ def draw(request: ReportRequest) -> bytes:
         raise BusyError
     try:
         with _one_at_a_time:
-            return _child.ask(request.to_json().encode())
+            return _child.ask(request.as_json.encode())
     finally:
         _places.release()

@@ -11,6 +11,7 @@ import subprocess
 import sys
 import tempfile
 import zipfile
+from dataclasses import replace
 from hashlib import sha256
 from pathlib import Path
 
@@ -35,7 +36,7 @@ def request_of(name: str) -> ReportRequest:
     originals = {
         sha256(path.read_bytes()).hexdigest(): path.read_bytes() for path in demo.FOLDER.glob("*.jpg")
     }
-    return ReportRequest(**{**vars(kept), "photos": originals})
+    return replace(kept, photos=originals)
 
 
 def picture_of(name: str) -> Image.Image:
@@ -78,11 +79,9 @@ def approve(requests: dict[str, ReportRequest]) -> None:
     """Keep these requests, and the pictures that they give now."""
     with zipfile.ZipFile(REQUESTS, "w", zipfile.ZIP_DEFLATED) as archive:
         for name, request in requests.items():
-            bare = ReportRequest(**{**vars(request), "photos": {}})
+            bare = replace(request, photos={})
             info = zipfile.ZipInfo(f"{name}.json", (2026, 11, 25, 0, 0, 0))
-            archive.writestr(
-                info, json.dumps(json.loads(bare.to_json()), sort_keys=True), zipfile.ZIP_DEFLATED
-            )
+            archive.writestr(info, json.dumps(json.loads(bare.as_json), sort_keys=True), zipfile.ZIP_DEFLATED)
     for name in requests:
         picture_of(name).save(FOLDER / f"{name}.png", optimize=True)
 

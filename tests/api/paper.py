@@ -32,7 +32,8 @@ def request_for(job: dict[str, Any] | str, **options: Any) -> ReportRequest:
     text = job if isinstance(job, str) else json.dumps(job)
     usual = {"form": "technical", "paper": "a4", "unit": "kPa", "made_at": MADE_AT}
     chosen = usual | options
-    return ReportRequest(job=text, verdict=judged(text, unit=chosen["unit"]), **chosen)
+    verdict = judged(text, unit=chosen["unit"], language=chosen.get("language", "en"))
+    return ReportRequest(job=text, verdict=verdict, **chosen)
 
 
 def drawn(job: dict[str, Any] | str, **options: Any) -> bytes:
@@ -93,12 +94,19 @@ def sentences_of(verdict: dict[str, Any]) -> list[str]:
     """Every sentence of a verdict that the technician's report must hold."""
     said = [verdict["says"], *verdict["cautions"]]
     said += [one[key] for one in verdict["findings"] if one["value"] is not None for key in ("title", "says")]
+    said += [one["smallest_shown"]["says"] for one in verdict["findings"] if has_size_shown(one)]
     said += [fault["says"] for fault in verdict["faults"] if fault["standing"] != "not_examined"]
     said += [pair["says"] for pair in verdict["pairs"]]
     said += [verdict[key]["says"] for key in ("adjustment", "repair_proof", "next_test") if verdict.get(key)]
     said += [verdict["priors"]["says"]] if verdict.get("priors") else []
     following = verdict.get("next_test")
     return said + ([following["why"], *(one["says"] for one in following["results"])] if following else [])
+
+
+def has_size_shown(finding: dict[str, Any]) -> bool:
+    """Whether a finding says the smallest defect that its instruments show, with a figure."""
+    shown = finding.get("smallest_shown", {})
+    return any(shown.get(end) is not None for end in ("low", "high"))
 
 
 def missing_words(wanted: Iterable[str], pdf: bytes) -> list[str]:

@@ -21,7 +21,7 @@ ADDRESS = f"/api/jobs/{DEMO}/report.pdf?form=short"
 @pytest.fixture(autouse=True)
 def drawing(monkeypatch: pytest.MonkeyPatch) -> None:
     """The bytes tell what they were drawn from; no page is laid out."""
-    monkeypatch.setattr(process, "draw", lambda request: b"%PDF obj " + request.to_json().encode())
+    monkeypatch.setattr(process, "draw", lambda request: b"%PDF obj " + request.as_json.encode())
 
 
 def sum_of(data: bytes) -> str:

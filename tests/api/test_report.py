@@ -2,6 +2,7 @@
 
 import hashlib
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -12,9 +13,12 @@ from api.pdf.words import LANGUAGES
 from tests.api.paper import (
     MADE_AT,
     drawn,
+    has_size_shown,
     missing_numbers,
+    missing_words,
     no_leftovers,
     opened,
+    rendered,
     request_for,
     tagged,
     text_of,
@@ -57,6 +61,19 @@ def test_every_sentence_of_the_verdict_is_printed_for_the_technician(technical: 
     said += [fault["says"] for fault in verdict["faults"] if fault["standing"] != "not_examined"]
     said += [finding["title"] for finding in verdict["findings"]]
     assert [sentence for sentence in said if words_of(sentence) not in text] == []
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_smallest_defect_that_the_instruments_show_is_printed_for_the_technician(language: str) -> None:
+    """Of what was measured, and of a test not made yet with gauge and limit known; not for the customer."""
+    job = JOB | {"spec": JOB["spec"] | {"exhaust_back_pressure_kpa": {"max": 25}}}
+    wanted = request_for(job, language=language)
+    shown = [one for one in wanted.findings["findings"] if has_size_shown(one)]
+    says = [one["smallest_shown"]["says"] for one in shown]
+    assert {"within", "outside", "undecided", "not_examined"} == {one["outcome"] for one in shown}
+    assert missing_words(says, rendered(wanted)) == []
+    for_customer = rendered(replace(wanted, form="customer"))
+    assert missing_words(says, for_customer) == says
 
 
 def test_the_customer_reads_what_was_found_what_was_sound_and_what_was_not_looked_at(customer: bytes) -> None:

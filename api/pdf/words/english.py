@@ -315,6 +315,7 @@ TEXT = {
     "way_of_the_air": "The way of the air: {parts}",
     "what_was_measured": "What was measured",
     "why_not": "Not examined",
+    "could_show": "What these instruments would show there",
 }
 
 # Parts of the air line: for the technician, for the customer.

@@ -514,6 +514,7 @@ TEXT = {
     "way_of_the_air": "Der Weg der Luft: {parts}",
     "what_was_measured": "Was gemessen wurde",
     "why_not": "Nicht geprüft",
+    "could_show": "Was diese Messgeräte dort zeigen würden",
 }
 
 # Parts of the air line: for the technician, for the customer.
