@@ -16,7 +16,7 @@ from api.people import access, session
 from api.routes import blobs, deliveries, description, history, jobs, own, phone, reports, sync
 from api.secret import cookie_key
 from api.shelf import Shelf
-from api.store import database
+from api.store import database, erasures
 from api.store.blobs import Blobs
 
 BLUEPRINTS = (
@@ -67,5 +67,6 @@ def open_workshop(data: Path, pwa: Path, calc: Path) -> Context:
     context.blobs.prepare()
     with closing(database.connect(context.database)) as connection:
         database.bring_up_to_date(connection)
+        erasures.own_key(connection)  # there before the first backup
         Eraser(data, context.blobs).merge(connection)
     return context

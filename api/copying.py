@@ -3,6 +3,7 @@
 import sqlite3
 from collections.abc import Callable
 from contextlib import closing
+from functools import partial
 from pathlib import Path
 from typing import TypeVar
 
@@ -48,7 +49,8 @@ def _take_in(data: Path, file: Path) -> intake.TakenIn:
     blobs.incoming.mkdir(parents=True, exist_ok=True)
     with closing(database.connect(data / backup.DATABASE)) as connection, file.open("rb") as copy:
         database.bring_up_to_date(connection)
-        return intake.take_in(connection, blobs, Eraser(data, blobs), copy)
+        learn = partial(Eraser(data, blobs).merge, connection)
+        return intake.take_in(connection, blobs, learn, copy)
 
 
 def _try(work: Callable[[], Result]) -> Result:

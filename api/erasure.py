@@ -11,9 +11,10 @@ import sqlite3
 import time
 from collections.abc import Iterable, Sequence
 from pathlib import Path
-from uuid import UUID, uuid4
+from uuid import UUID
 
 from api.job import blob_names
+from api.seal import sealed
 from api.store import database, erasures, jobs, outbox, reports
 from api.store.blobs import Blobs
 from api.store.erasures import Erasure
@@ -33,10 +34,10 @@ BETWEEN_TRIES_SECONDS = 0.05
 BLOB_NAME = re.compile(r"\b[0-9a-f]{64}\b")
 
 
-def of_customer(job: str, photos: Iterable[str] = ()) -> list[Erasure]:
-    """Records that erase the person from a job, and the photos with these item ids."""
+def of_customer(key: bytes, job: str, photos: Iterable[str] = ()) -> list[Erasure]:
+    """Records, made with the workshop's key, that erase the person from a job, and photos by their ids."""
     places = [*PERSONAL, *(f"/photos/{one}" for one in photos)]
-    return [Erasure(str(uuid4()), job, place) for place in places]
+    return [sealed(key, job, place) for place in places]
 
 
 def read(value: object) -> Erasure:

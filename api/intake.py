@@ -8,12 +8,11 @@ import json
 import re
 import sqlite3
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from typing import IO, Any
 
 from api import erasure, exchange
-from api.erasure import Eraser
 from api.fold.text import BrokenTextError, parse
 from api.store.blobs import LARGEST as LARGEST_BLOB
 from api.store.blobs import Blobs, TooLargeError, WrongHashError
@@ -53,8 +52,13 @@ class TakenIn:
         }
 
 
-def take_in(connection: sqlite3.Connection, blobs: Blobs, eraser: Eraser, file: IO[bytes]) -> TakenIn:
-    """Take a copy in; the same one again changes nothing.
+def take_in(
+    connection: sqlite3.Connection,
+    blobs: Blobs,
+    learn: Callable[[list[Erasure]], None],
+    file: IO[bytes],
+) -> TakenIn:
+    """Take a copy in; the same one again changes nothing. `learn` is told the erasures in it first.
 
     Raises
     ------
@@ -66,7 +70,7 @@ def take_in(connection: sqlite3.Connection, blobs: Blobs, eraser: Eraser, file: 
         with zipfile.ZipFile(file) as archive:
             members = _members(archive)
             _check_format(_small(archive, members["copy.json"]))
-            eraser.merge(connection, _erasures(archive, members))
+            learn(_erasures(archive, members))
             for batch in _batches(_operations(archive, members["operations.jsonl"])):
                 _take_batch(connection, batch, taken)
             for name, member in members.items():

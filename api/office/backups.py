@@ -12,8 +12,8 @@ from wtforms import SubmitField
 from api import backup, intake
 from api.clock import stamp
 from api.context import connection, context
-from api.erasure import Eraser
 from api.errors import Problem
+from api.learning import learn
 from api.office.forms import OfficeForm
 from api.office.pages import Answer, blueprint
 from api.people import trail
@@ -68,9 +68,8 @@ def take_in() -> Any:
     form = CopyForm()
     if not form.validate_on_submit():
         raise Problem(400, "no_file", tell("file.none"))
-    eraser = Eraser(context().data, context().blobs)
     try:
-        taken = intake.take_in(connection(), context().blobs, eraser, form.file.data.stream).as_json()
+        taken = intake.take_in(connection(), context().blobs, learn, form.file.data.stream).as_json()
     except intake.NotACopyError as reason:
         raise Problem(422, "not_a_copy", retell(str(reason), "copy")) from None
     trail.note("did.took_copy")

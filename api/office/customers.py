@@ -21,7 +21,7 @@ from api.office.forms import OfficeForm
 from api.office.pages import Answer, blueprint
 from api.people import trail
 from api.people.language import Later, tell
-from api.store import jobs, reports
+from api.store import erasures, jobs, reports
 from api.store.jobs import KeptJob
 
 office_customers = blueprint("office_customers")
@@ -81,8 +81,11 @@ def erase(job_id: str) -> Any:
     if not form.validate_on_submit():
         return _page(job_id, form)
     ticked = [job for job in held if job.id in form.jobs.data]
+    key = erasures.own_key(connection())
     records = [
-        record for job in ticked for record in erasure.of_customer(job.id, _photos(job, form.photos.data))
+        record
+        for job in ticked
+        for record in erasure.of_customer(key, job.id, _photos(job, form.photos.data))
     ]
     Eraser(context().data, context().blobs).merge(connection(), records)
     for job in ticked:

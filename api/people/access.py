@@ -108,6 +108,12 @@ def rule_of(endpoint: str) -> Rule:
     return RULES.get(endpoint, OWNERS)
 
 
+def may(endpoint: str) -> bool:
+    """Whether the person who asks may use that address too."""
+    person = session.person()
+    return person is not None and person.role in rule_of(endpoint).roles
+
+
 def check() -> None:
     """Refuse whoever may not use the address that is asked for."""
     if request.endpoint is None:

@@ -15,3 +15,9 @@ def note(did: str, about: str = "", who: Person | None = None, **values: object)
     person = who or session.person()
     doer = (person.id, person.name) if person else NOBODY
     audit.add(connection(), stamp(context().clock()), doer, text(USUAL, did, **values), about)
+
+
+def note_once(did: str, about: str) -> None:
+    """Likewise, where the trail does not say so of that object yet, by whomever."""
+    if not audit.says(connection(), text(USUAL, did), about):
+        note(did, about)

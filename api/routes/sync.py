@@ -8,11 +8,10 @@ from flask import Blueprint, current_app, request
 
 from api import erasure, exchange, intake
 from api.context import connection, context
-from api.erasure import Eraser
 from api.errors import Problem
 from api.fold.text import BrokenTextError, parse
-from api.people import trail
-from api.store import clocks, database, erasures, operations
+from api.learning import learn
+from api.store import clocks, erasures, operations
 from api.store.operations import Standing
 
 blueprint = Blueprint("sync", __name__)
@@ -30,11 +29,12 @@ def sync() -> dict[str, Any]:
     request.max_content_length = LARGEST_BODY
     body = _body()
     texts, phone, records = _operations(body), _standing(body), _erasures(body)
-    clocks.note(connection(), body.get("device"), body.get("clock"))
-    _learn(records)
-    answers = exchange.take(connection(), texts) if texts else []
+    store = connection()
+    clocks.note(store, body.get("device"), body.get("clock"))
+    learn(records)
+    answers = exchange.take(store, texts) if texts else []
     begins = body.get("begins") is True and phone.number == 0
-    listed = exchange.beginning(connection()) if begins else exchange.entries_after(connection(), phone)
+    listed = exchange.beginning(store) if begins else exchange.entries_after(store, phone)
     return {
         "answers": [answer.as_json() for answer in answers],
         **listed,
@@ -42,17 +42,6 @@ def sync() -> dict[str, Any]:
         "run": run(),
         "server_time": exchange.server_time(),
     }
-
-
-def _learn(records: list[erasures.Erasure]) -> None:
-    """Take over erasures that only a phone knows, as after a restore; the trail says whose phone it was."""
-    unknown = set(records) - set(erasures.all_records(connection()))
-    if not unknown:
-        return
-    eraser().merge(connection(), records)
-    with database.writing(connection()):
-        for job in sorted({record.job for record in unknown}):
-            trail.note("did.brought_erasure", about=job)
 
 
 def run() -> str:
@@ -86,14 +75,9 @@ def take_in() -> dict[str, Any]:
     request.max_content_length = LARGEST_COPY
     copy = BytesIO(request.get_data())
     try:
-        return intake.take_in(connection(), context().blobs, eraser(), copy).as_json()
+        return intake.take_in(connection(), context().blobs, learn, copy).as_json()
     except intake.NotACopyError as reason:
         raise Problem(422, "not_a_copy", str(reason)) from None
-
-
-def eraser() -> Eraser:
-    """What erases in this server's data folder."""
-    return Eraser(context().database.parent, context().blobs)
 
 
 def _erasures_for(sum_at_phone: object) -> dict[str, Any]:

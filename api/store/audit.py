@@ -25,6 +25,12 @@ def add(connection: sqlite3.Connection, at: str, person: tuple[str, str], did: s
     )
 
 
+def says(connection: sqlite3.Connection, did: str, about: str) -> bool:
+    """Whether the trail has that deed of that object."""
+    found = connection.execute("SELECT 1 FROM audit WHERE did = ? AND about = ? LIMIT 1", (did, about))
+    return found.fetchone() is not None
+
+
 def latest(connection: sqlite3.Connection, before: int | None = None) -> list[Entry]:
     """A page of the trail, the latest first, from before a number on."""
     rows = connection.execute(

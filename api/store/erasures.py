@@ -2,12 +2,16 @@
 
 import hashlib
 import json
+import secrets
 import sqlite3
 from collections.abc import Iterable
 from dataclasses import asdict, dataclass
 
 from api.fold.places import is_at_or_in
-from api.store import operations
+from api.store import database, operations, settings
+
+KEY = "erasing"  # its name among the settings
+KEY_BYTES = 32
 
 
 @dataclass(frozen=True, order=True)
@@ -40,6 +44,20 @@ class Known:
 def all_records(connection: sqlite3.Connection) -> list[Erasure]:
     """Every record, by id."""
     return [Erasure(*row) for row in connection.execute("SELECT id, job, path FROM erasures ORDER BY id")]
+
+
+def own_key(connection: sqlite3.Connection) -> bytes:
+    """The key that this workshop makes its records with, made where there is none yet.
+
+    It lies in the database and so in every backup: a phone that meets a restored workshop on another machine
+    still brings records that this workshop can tell as its own.
+    """
+    kept = settings.read(connection, KEY)
+    if not kept:
+        with database.writing(connection):
+            kept = settings.read(connection, KEY) or {"key": secrets.token_hex(KEY_BYTES)}
+            settings.write(connection, KEY, kept)
+    return bytes.fromhex(kept["key"])
 
 
 def covering(connection: sqlite3.Connection, job: str) -> int:

@@ -506,6 +506,7 @@ DEEDS = {
     "did.took_copy": "took in a phone's copy",
     "did.exported": "exported a customer's data ({count} jobs)",
     "did.brought_erasure": "had a phone that brought an erasure which was not known here",
+    "did.brought_foreign_erasure": "brought an erasure that this workshop did not make; nothing was erased",
     "did.erased": "erased the customer",
     "did.erased_photos": "erased the customer and the photos",
     "who.nobody": "not signed in",

@@ -513,6 +513,7 @@ DEEDS = {
     "did.took_copy": "hat die Kopie eines Telefons eingelesen",
     "did.exported": "hat die Daten eines Kunden herausgegeben (Aufträge: {count})",
     "did.brought_erasure": "hatte ein Telefon, das eine hier unbekannte Löschung brachte",
+    "did.brought_foreign_erasure": "brachte eine Löschung, die nicht von hier ist; nichts wurde gelöscht",
     "did.erased": "hat den Kunden gelöscht",
     "did.erased_photos": "hat den Kunden und die Fotos gelöscht",
     "who.nobody": "nicht angemeldet",

@@ -18,6 +18,7 @@ from api import backup
 from api.app import create_app
 from api.erasure import Eraser, of_customer
 from api.store import database
+from api.store.erasures import own_key
 from tests.api.phone import CHANGE, Phone, new_id, operation
 from tests.api.test_blobs import NAME, PHOTO, put
 
@@ -117,7 +118,9 @@ def test_an_erasure_after_the_backup_is_not_undone_by_it(
 ) -> None:
     backup.back_up(data, tmp_path / "all.zip")
     with closing(database.connect(data / backup.DATABASE)) as connection:
-        Eraser(data, app.extensions["teepiece"].blobs).merge(connection, of_customer(job, ["p1"]))
+        Eraser(data, app.extensions["teepiece"].blobs).merge(
+            connection, of_customer(own_key(connection), job, ["p1"])
+        )
     backup.restore(tmp_path / "all.zip", data)
     found = document(data, pwa, job)
     assert "customer" not in found
@@ -164,7 +167,9 @@ def test_a_nightly_backup_from_before_an_erasure_can_be_put_back(
 ) -> None:
     made = backup.nightly(data, NIGHT)
     with closing(database.connect(data / backup.DATABASE)) as connection:
-        Eraser(data, app.extensions["teepiece"].blobs).merge(connection, of_customer(job, ["p1"]))
+        Eraser(data, app.extensions["teepiece"].blobs).merge(
+            connection, of_customer(own_key(connection), job, ["p1"])
+        )
     backup.nightly(data, NIGHT + timedelta(days=1))
     backup.restore(made, data)
     assert "customer" not in document(data, pwa, job)

@@ -13,6 +13,7 @@ from flask.testing import FlaskClient
 from api.app import create_app
 from api.erasure import PERSONAL, Eraser, of_customer
 from api.store import database, erasures
+from api.store.erasures import own_key
 from tests.api.phone import Phone, new_id, operation, own_hash
 from tests.api.test_blobs import NAME, PHOTO, put
 
@@ -36,7 +37,7 @@ def erase(app: Flask, job: str, photos: tuple[str, ...] = ("p1",)) -> None:
     context = app.extensions["teepiece"]
     data = Path(context.database).parent
     with closing(database.connect(context.database)) as connection:
-        Eraser(data, context.blobs).merge(connection, of_customer(job, photos))
+        Eraser(data, context.blobs).merge(connection, of_customer(own_key(connection), job, photos))
 
 
 def files_with(data: Path, text: str) -> list[str]:

@@ -12,6 +12,7 @@ from api.context import KEY
 from api.erasure import Eraser, of_customer
 from api.pdf import process
 from api.store import database
+from api.store.erasures import own_key
 from tests.api.phone import Phone, operation
 
 DEMO = str(demo.document()["id"])
@@ -73,7 +74,7 @@ def test_an_erased_customers_pdfs_are_gone(demo_client: FlaskClient, app: Flask)
     name = sum_of(demo_client.get(ADDRESS).data)
     context = app.extensions[KEY]
     with closing(database.connect(context.database)) as connection:
-        Eraser(context.data, context.blobs).merge(connection, of_customer(DEMO))
+        Eraser(context.data, context.blobs).merge(connection, of_customer(own_key(connection), DEMO))
     assert listed(demo_client) == []
     assert context.blobs.find(name) is None
 
@@ -85,7 +86,7 @@ def test_what_is_drawn_while_a_customer_is_erased_is_not_kept(
 
     def erased_meanwhile(_request: object) -> bytes:
         with closing(database.connect(context.database)) as connection:
-            Eraser(context.data, context.blobs).merge(connection, of_customer(DEMO))
+            Eraser(context.data, context.blobs).merge(connection, of_customer(own_key(connection), DEMO))
         return b"%PDF of A. Sample"
 
     monkeypatch.setattr(process, "draw", erased_meanwhile)

@@ -14,6 +14,7 @@ from api.erasure import Eraser, of_customer
 from api.intake import take_in
 from api.store import database
 from api.store.blobs import Blobs
+from api.store.erasures import own_key
 from tests.browser.test_store_sync import NEW_JOB, PHOTO, RUN, START, SUMMARY, at_server
 
 FIRST = "/tests/actuator/first_movement_kpa"
@@ -89,7 +90,9 @@ def test_two_equal_answers_are_settled_by_one_touch(two: tuple[Page, Page, str])
 
 def erase(server: Any, job: str) -> None:
     with closing(database.connect(server.data / "workshop.sqlite3")) as connection:
-        Eraser(server.data, Blobs(server.data / "blobs")).merge(connection, of_customer(job))
+        Eraser(server.data, Blobs(server.data / "blobs")).merge(
+            connection, of_customer(own_key(connection), job)
+        )
 
 
 def test_what_the_office_erased_leaves_the_phones(two: tuple[Page, Page, str], server: Any) -> None:

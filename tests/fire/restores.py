@@ -11,6 +11,7 @@ from api import backup
 from api.erasure import Eraser, of_customer
 from api.store import database
 from api.store.blobs import Blobs
+from api.store.erasures import own_key
 from tests.fire import checks
 from tests.fire.lines import Http, UnreachableError
 from tests.fire.phone import Phone
@@ -113,4 +114,4 @@ def _forget_people(data: Path) -> None:
 
 def _erase(data: Path, job: str) -> None:
     with closing(database.connect(data / "workshop.sqlite3")) as connection:
-        Eraser(data, Blobs(data / "blobs")).merge(connection, of_customer(job))
+        Eraser(data, Blobs(data / "blobs")).merge(connection, of_customer(own_key(connection), job))

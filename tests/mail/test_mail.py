@@ -11,6 +11,7 @@ from api.erasure import Eraser, of_customer
 from api.mail import bounces, letters
 from api.mail.account import plain_address
 from api.store import outbox
+from api.store.erasures import own_key
 from tests.mail.post_office import FAULTS, PostOffice
 from tests.mail.workshop import BEGAN, REPORT, Mailing
 
@@ -173,7 +174,7 @@ def test_an_erased_customer_has_no_letter(tmp_path: Path) -> None:
         mailing.take()
         context = mailing.app.extensions["teepiece"]
         with mailing.connection() as connection:
-            Eraser(context.data, context.blobs).merge(connection, of_customer(job))
+            Eraser(context.data, context.blobs).merge(connection, of_customer(own_key(connection), job))
         assert mailing.letters(job) == []
         assert mailing.take() == 0
 
