@@ -5,6 +5,7 @@ import json
 import zipfile
 from collections.abc import Callable
 from contextlib import closing
+from functools import partial
 from typing import Any
 
 import pytest
@@ -191,7 +192,8 @@ def test_a_saved_copy_is_taken_in_at_the_desk(new_page: Callable[..., Page], ser
     server.start()
     with closing(database.connect(server.data / "workshop.sqlite3")) as connection:
         blobs = Blobs(server.data / "blobs")
-        taken = take_in(connection, blobs, Eraser(server.data, blobs), io.BytesIO(copy))
+        learn = partial(Eraser(server.data, blobs).merge, connection)
+        taken = take_in(connection, blobs, learn, io.BytesIO(copy))
     assert (taken.photos, taken.refused) == (1, [])
     assert at_server(page, f"/api/jobs/{job}") == document
     assert page.evaluate(RUN)["unsent"] == 0
