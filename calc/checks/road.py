@@ -103,7 +103,15 @@ def sensor(evidence: Evidence, check: Check) -> Finding:
         real, place = evidence.absolute(gauge[0]), gauge[1]
         doubt = hypot(real.uncertainty, STANDARD["sensor_boost_kpa"], moment.time_doubt)
         seen.append(Compared(moment, said - real.value, doubt, (moment.place(ACTUAL), place), real.known))
-    return worst(by_pull(check, seen, Limit(-width, width), typical=typed_width is None), check)
+    found = worst(by_pull(check, seen, Limit(-width, width), typical=typed_width is None), check)
+    if not seen:
+        return found
+    return replace(found, facts={**found.facts, "least": _least([one.value for one in seen])})
+
+
+def _least(differences: Sequence[float]) -> float:
+    """What every one of them has in common: the smallest, and nought where they lie to both sides."""
+    return max(min(differences), 0.0) + min(max(differences), 0.0)
 
 
 def request(evidence: Evidence, check: Check) -> Finding:

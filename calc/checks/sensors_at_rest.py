@@ -1,5 +1,6 @@
 """Engine stopped and cold: every sensor has a known truth to be compared with."""
 
+from dataclasses import replace
 from math import hypot
 
 from calc.checks.evidence import RELATIVE, STANDARD, Evidence, Value, voltage_doubt
@@ -109,4 +110,7 @@ def feed(evidence: Evidence, check: Check) -> Finding:
         for part, place, limit in ((part, f"{REST}/{key}", limit) for part, key, limit in ends)
         if (value := evidence.number(place)) is not None
     ]
-    return worse(found) or check.missing()
+    worst = worse(found)
+    if worst is None:
+        return check.missing()
+    return replace(worst, facts={**worst.facts, "ends": len(found)})

@@ -51,7 +51,7 @@ READS_LOW = Fault(
         "load is counted too small",
     ),
     proof=proof_low,
-    likely_where=lambda findings, kind: within(findings, "egr_closes"),
+    likely_where=lambda findings, kind: within(findings, "egr_closes", "throttle_opens"),
     cleared_by=("road_air_mass",),
 )
 

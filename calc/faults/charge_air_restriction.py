@@ -10,30 +10,19 @@ Cure            clean or renew the cooler or the hose.
 Next test       cooler drop with one gauge moved across.
 """
 
-from calc.checks.evidence import Kind
+from math import inf
+
 from calc.faults import effects
-from calc.faults.model import Fault, Findings, both, flow_raised, high, low, outside
+from calc.faults.model import Fault, both, drop_proves, flow_raised, high, low
 from calc.faults.pictures import air_lost
-
-BEYOND = 1.2  # of the limit: so much a warm day and a full pull may add; common practice, no source
-
-
-def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
-    """The drop outside, while no more air flows than the limit was made for: no leak, no excess of boost."""
-    if flow_raised(findings):
-        return ()
-    drop = findings["cooler_drop"]
-    if not outside(findings, "cooler_drop", "high") or drop.value is None or drop.limit is None:
-        return ()
-    return ("cooler_drop",) if drop.value > BEYOND * (drop.limit.high or 0.0) else ()
-
 
 FAULT = Fault(
     name="charge_air_restriction",
     location="charge_circuit",
     shows={"cooler_drop": high(0.93), "base_boost": low(0.70), "road_control_pressure": both(0.05, 0.30)},
     on_road=lambda kind: air_lost(hidden=0.25, used_up=0.55),
-    proof=proof,
+    # a warm day and a full pull may add a fifth: common practice, no source
+    proof=drop_proves("cooler_drop", usual=1.2, unknown=2.5, raised=inf),
     likely_where=lambda findings, kind: not flow_raised(findings),
     cleared_by=("cooler_drop",),
     effect=effects.excess("cooler_drop", -1.0),

@@ -6,9 +6,10 @@ Speaks for      sensor and gauge apart on the road, or sensor and barometer apar
 Against         sensor and gauge together on the same side of cooler and throttle.
 Can mislead     a gauge before the cooler differs by the cooler's drop; a class 1.6 dial over 4 bar cannot
                 show a small gain error; the log's samples lag: compare where boost stands
-                still.
-Proof           road difference or rest difference outside its tolerance, on that side.
-Cure            check its feed, then renew the sensor.
+                still; a reference supply or ground that is off makes the same, and is looked at first.
+Proof           road difference or rest difference outside its tolerance, on that side, with reference
+                supply and ground both measured and not outside.
+Cure            clear its pipe or port, check its feed, then renew the sensor.
 Next test       sensors at rest, then gauges on the road.
 """
 
@@ -20,11 +21,14 @@ from calc.faults.model import Fault, Findings, high, low, outside, within
 from calc.faults.pictures import SENSOR_HIGH, SENSOR_LOW, steered
 
 DIRECT = ("rest_charge_pressure", "road_sensor")
+FEED_ENDS = 2  # reference supply and ground
+LASTS = 0.5  # of the greatest difference: so much a sensor that is wrong shows at every comparison
 
 
 def proof(side: str, findings: Findings, kind: Kind) -> tuple[str, ...]:
-    """The sensor against barometer or gauge, outside on this side and nowhere on the other."""
-    if outside(findings, "sensor_feed"):
+    """The sensor against barometer or gauge, outside on this side alone, and its feed sound."""
+    feed = findings["sensor_feed"]
+    if outside(findings, "sensor_feed") or feed.facts.get("ends") != FEED_ENDS:
         return ()
     other = "low" if side == "high" else "high"
     if any(outside(findings, check, other) for check in DIRECT):
@@ -33,7 +37,9 @@ def proof(side: str, findings: Findings, kind: Kind) -> tuple[str, ...]:
         return tuple(check for check in DIRECT if outside(findings, check, side))
     if within(findings, "rest_charge_pressure") and not _grows_with_pressure(findings):
         return ()
-    if not outside(findings, "road_sensor", side) or not _car_is_content(findings, side):
+    if not outside(findings, "road_sensor", side) or not _lasts(findings):
+        return ()
+    if not _car_is_content(findings, side):
         return ()
     return ("road_sensor",)
 
@@ -53,6 +59,12 @@ def _car_is_content(findings: Findings, side: str) -> bool:
     if not tracking.examined:
         return not outside(findings, "road_peak", "high") and not outside(findings, "road_request")
     return not outside(findings, "road_request", "low") or not outside(findings, "road_peak", "high")
+
+
+def _lasts(findings: Findings) -> bool:
+    """Whether every comparison shows it: boost that still moves is apart from its gauge at some alone."""
+    road = findings["road_sensor"]
+    return bool(abs(road.facts.get("least", 0.0)) >= LASTS * abs(road.value or 0.0))
 
 
 def _grows_with_pressure(findings: Findings) -> bool:

@@ -12,6 +12,8 @@ from calc.faults.model import Fault, Picture
 
 SYMPTOM, CODE, TOGETHER = 1.5, 2.0, 3.0
 MOSTLY, NO_RARITY = 0.5, 0.2
+# Of complaints that the technician felt too: of a car with nothing wrong, against one with something wrong.
+FELT_FOR_NOTHING = 0.7
 
 TOO_MUCH, TOO_LITTLE = ("boost too high",), ("boost too low",)  # whatever makes it so on this kind of car
 CIRCUIT, FEED = ("solenoid_circuit_fault",), ("sensor_feed_fault",)
@@ -70,6 +72,16 @@ def complaint_weight(fault: Fault, evidence: Evidence) -> float:
     symptoms = _named(names, BY_SYMPTOM, evidence.get("/complaint/symptoms"))
     codes = _named(names, BY_CODE, (str(code)[:5].upper() for code in evidence.get("/complaint/codes") or ()))
     return min(TOGETHER, (SYMPTOM if symptoms else 1.0) * (CODE if codes else 1.0))
+
+
+def reproduced_weight(fault: Fault, evidence: Evidence) -> float:
+    """How many times likelier it is that the complaint was reproduced; not reproduced says nothing. [-]"""
+    return FELT_FOR_NOTHING if was_felt(evidence) and fault.name == "no_fault_found" else 1.0
+
+
+def was_felt(evidence: Evidence) -> bool:
+    """Whether the technician felt the complaint too."""
+    return evidence.get("/complaint/reproduced") is True
 
 
 def _ways(fault: Fault, kind: Kind) -> Iterator[str]:

@@ -11,12 +11,12 @@ Next test       hoses by eye.
 
 from calc.checks.evidence import Kind
 from calc.faults.model import PNEUMATIC, Fault, Picture, both, high, low, named_by
-from calc.faults.pictures import HIGH_USED_UP, LOW_USED_UP
+from calc.faults.pictures import BASE_BOOST, HIGH_USED_UP
 
 
 def on_road(kind: Kind) -> tuple[Picture, ...]:
     """One pair passes all, another vents all; which way boost goes then depends on the actuator."""
-    passing, venting = (HIGH_USED_UP, LOW_USED_UP) if kind.vacuum else (LOW_USED_UP, HIGH_USED_UP)
+    passing, venting = (HIGH_USED_UP, BASE_BOOST) if kind.vacuum else (BASE_BOOST, HIGH_USED_UP)
     return (
         Picture(0.50, {**passing, "road_control_pressure": high(0.85)}, "supply always reaches the actuator"),
         Picture(0.45, {**venting, "road_control_pressure": low(0.85)}, "the actuator is always vented"),

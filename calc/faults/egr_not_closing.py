@@ -10,13 +10,13 @@ Next test       recirculation valve driven and watched.
 """
 
 from calc.faults.model import Fault, low, proved_by
-from calc.faults.pictures import air_lost
+from calc.faults.pictures import air_choked
 
 FAULT = Fault(
     name="egr_not_closing",
     location="exhaust",
     shows={"egr_closes": low(0.92), "road_air_mass": low(0.60)},
-    on_road=lambda kind: air_lost(hidden=0.15, used_up=0.30),
+    on_road=lambda kind: air_choked(hidden=0.15, used_up=0.30, limited=0.20),
     proof=proved_by("egr_closes"),
     cleared_by=("egr_closes",),
 )

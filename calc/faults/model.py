@@ -154,6 +154,7 @@ def proved_by(
 
 
 FLOW_RAISED = (
+    ("smoke_leak", None),
     ("charge_leak_hole", None),
     ("bypass_hold", None),
     ("road_air_mass", "high"),
@@ -161,6 +162,8 @@ FLOW_RAISED = (
     ("road_peak", "high"),
     ("road_tracking", "high"),
 )
+TIGHTNESS = ("smoke_leak", "charge_leak_hole")
+BOOST = ("road_real_boost", "road_peak", "road_tracking")
 
 
 def flow_raised(findings: Findings) -> bool:
@@ -168,12 +171,35 @@ def flow_raised(findings: Findings) -> bool:
     return any(outside(findings, check, side) for check, side in FLOW_RAISED)
 
 
-def named_by(check: str, *words: str | None) -> Callable[[Findings, Kind], tuple[str, ...]]:
-    """The proof by a check outside its limit whose finding carries one of the words; None: carries none."""
+def flow_known(findings: Findings) -> bool:
+    """Whether tightness and boost were both looked at: else either of them may raise the flow unseen."""
+    return all(any(findings[check].examined for check in checks) for checks in (TIGHTNESS, BOOST))
+
+
+def drop_proves(
+    check: str, *, usual: float, unknown: float, raised: float
+) -> Callable[[Findings, Kind], tuple[str, ...]]:
+    """The proof by a drop of pressure beyond so many times its limit, by what is known of the flow.
+
+    A drop rises with about the square of the flow (ISO 5167-1), its limit is for the flow of a sound car.
+    """
+
+    def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
+        drop = findings[check]
+        if not outside(findings, check, "high") or drop.value is None or drop.limit is None:
+            return ()
+        times = raised if flow_raised(findings) else usual if flow_known(findings) else unknown
+        return (check,) if drop.value > times * (drop.limit.high or 0.0) else ()
+
+    return proof
+
+
+def named_by(check: str, word: str) -> Callable[[Findings, Kind], tuple[str, ...]]:
+    """The proof by a check outside its limit whose finding carries the word."""
 
     def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
         said = findings[check].facts.get(WORD_OF[check])
-        return (check,) if outside(findings, check) and said in words else ()
+        return (check,) if outside(findings, check) and said == word else ()
 
     return proof
 

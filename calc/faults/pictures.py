@@ -53,6 +53,17 @@ def air_lost(hidden: float = 0.25, used_up: float = 0.65) -> tuple[Picture, ...]
     )
 
 
+def air_choked(hidden: float, used_up: float, limited: float) -> tuple[Picture, ...]:
+    """The engine takes in less air: boost may stand, and the control unit counts the small load rightly."""
+    small_load = {"road_air_mass": low(0.90), "road_request": low(0.80), "road_specified": low(0.50)}
+    return (
+        Picture(used_up, LOW_USED_UP, "the loop asks for more than the air path can give"),
+        Picture(hidden, HIDDEN_LOW, "a small loss is trimmed away"),
+        Picture(limited, small_load, "less load is seen, less boost is aimed at"),
+        Picture(1.0 - used_up - hidden - limited, {}, "too small to show in a pull"),
+    )
+
+
 def boost_falls(hidden: float = 0.2, used_up: float = 0.7, **control: Spread) -> tuple[Picture, ...]:
     """The control side or the actuator gives away boost."""
     return _moved(LOW_USED_UP, HIDDEN_LOW, hidden, used_up, control)

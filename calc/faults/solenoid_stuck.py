@@ -5,9 +5,9 @@ What it does    Passes all: pressure-opened, base boost and no more; vacuum, ove
 Speaks for      control pressure that follows the supply, or stays at nothing, whatever the duty.
 Against         a bench sweep that follows its duty.
 Can mislead     a dead circuit gives the same flat sweep: coil, supply and ground are looked at first;
-                swapped hoses too.
+                swapped hoses make it too.
 Proof           a flat bench sweep with coil, supply and ground within, or driven by the bench, and hoses
-                sound.
+                looked at and sound.
 Cure            renew the solenoid.
 Next test       solenoid electrical, then its bench sweep.
 """
@@ -36,7 +36,7 @@ def proof(stays: str, findings: Findings) -> tuple[str, ...]:
     driven = sweep.facts.get("by_bench") or within(
         findings, "solenoid_coil", "solenoid_supply", "solenoid_ground"
     )
-    if not driven or outside(findings, "control_hoses"):
+    if not driven or not within(findings, "control_hoses"):
         return ()
     return ("solenoid_response",)
 

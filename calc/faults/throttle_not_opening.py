@@ -10,13 +10,13 @@ Next test       throttle at full pedal.
 """
 
 from calc.faults.model import Fault, low, proved_by
-from calc.faults.pictures import air_lost
+from calc.faults.pictures import air_choked
 
 FAULT = Fault(
     name="throttle_not_opening",
     location="intake",
     shows={"throttle_opens": low(0.93), "road_air_mass": low(0.50)},
-    on_road=lambda kind: air_lost(hidden=0.10, used_up=0.20),
+    on_road=lambda kind: air_choked(hidden=0.10, used_up=0.20, limited=0.20),
     proof=proved_by("throttle_opens"),
     cleared_by=("throttle_opens",),
 )

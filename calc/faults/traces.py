@@ -9,7 +9,7 @@ by less than a half (`TEMPER`), and no table makes a range impossible (`SMOOTHIN
 from bisect import bisect_right
 from collections.abc import Mapping, Sequence
 from functools import cache
-from math import fsum, log
+from math import exp, fsum, log
 
 from calc.checks.evidence import Kind
 from calc.faults import shares_electric, shares_pressure, shares_vacuum_vgt, shares_vacuum_wastegate
@@ -36,12 +36,16 @@ TEMPER = 0.4  # the best calibrated of 0.3, 0.4, 0.5 on seeds that the tables we
 SMOOTHING = 0.15  # of each table's weight, what all faults together show
 SPEAKS = 1.5
 ANY = "any"  # stands for a fault that no table holds: what all of them together show
+# a fault that shows in one of several ways, each whole: its numbers taken one by one would fit neither
+WAYS = {"control_hoses_swapped": ("solenoid_passes_all", "solenoid_vents_all")}
 OPEN_ENDED = {"other_cause": 0.6}  # five simulated causes do not stand for all that there are
 
 
 def trace_log(fault: str, kind: Kind, course: Mapping[str, float]) -> float:
     """How likely the course of the run is with a fault, tempered, as a log."""
-    return fsum(trace_logs(fault, kind, course))
+    logs = [fsum(trace_logs(way, kind, course)) for way in WAYS.get(fault, (fault,))]
+    top = max(logs)
+    return top + log(fsum(exp(value - top) for value in logs) / len(logs))
 
 
 def trace_logs(fault: str, kind: Kind, course: Mapping[str, float]) -> list[float]:

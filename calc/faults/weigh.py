@@ -15,7 +15,7 @@ from calc.checks.course import course
 from calc.checks.evidence import Evidence, Kind
 from calc.checks.finding import Finding
 from calc.faults import faults_of
-from calc.faults.complaint import complaint_weight
+from calc.faults.complaint import complaint_weight, reproduced_weight, was_felt
 from calc.faults.model import SOUND, Fault, Findings, Picture, Spread, fits_word, low
 from calc.faults.traces import trace_log
 from calc.uncertainty.decision import Chances
@@ -46,6 +46,7 @@ MISFIT = 0.05  # of the cars with a fault, those that show a pattern which speak
 CLEARED_BY_ROAD = 100.0
 SAME_TRACE = log(10.0)  # below strong evidence (Jeffreys' scale, from memory) nothing is told apart
 LIKELY = 0.90
+RUNNING = ("possible", "likely")
 SAME_SHARE_DIGITS = 12
 
 
@@ -71,7 +72,10 @@ def weigh(evidence: Evidence, findings: Findings) -> list[Weighed]:
     counted = {name: found for name, found in findings.items() if _counts(name, findings)}
     checked = [_log_likelihood(fault, counted, kind) + _of_pattern(fault, findings, kind) for fault in faults]
     run = course(evidence)
-    scores = [score + trace_log(fault.name, kind, run) for fault, score in zip(faults, checked, strict=True)]
+    scores = [
+        score + trace_log(fault.name, kind, run) + log(reproduced_weight(fault, evidence))
+        for fault, score in zip(faults, checked, strict=True)
+    ]
     priors = prior_weights(evidence, faults)
     by_checks, posterior = (_posterior(logs, priors) for logs in (checked, scores))
     weighed = [Weighed(*each) for each in zip(faults, posterior, by_checks, strict=True)]
@@ -81,6 +85,8 @@ def weigh(evidence: Evidence, findings: Findings) -> list[Weighed]:
         _speak(item, counted, kind)
         item.standing = _standing(item, findings, counted, kind, _without(road, index))
     _name_alikes(weighed, scores)
+    if was_felt(evidence):
+        _name_what_is_outside(weighed, checked)
     return weighed
 
 
@@ -264,7 +270,7 @@ def _name_alikes(weighed: Sequence[Weighed], scores: Sequence[float]) -> None:
     running = [
         (item, score)
         for item, score in zip(weighed, scores, strict=True)
-        if item.standing in ("possible", "likely") and item.fault.name != "no_fault_found"
+        if item.standing in RUNNING and item.fault.name != "no_fault_found"
     ]
     for item, score in running:
         item.alike = [
@@ -272,3 +278,15 @@ def _name_alikes(weighed: Sequence[Weighed], scores: Sequence[float]) -> None:
             for other, theirs in running
             if other is not item and abs(score - theirs) <= SAME_TRACE
         ]
+
+
+def _name_what_is_outside(weighed: Sequence[Weighed], checked: Sequence[float]) -> None:
+    """A complaint that was felt, and no check that tells: no fault found and a cause outside the table.
+
+    By the checks alone: no simulated causes stand for all that there are.
+    """
+    scores = {item.fault.name: (item, score) for item, score in zip(weighed, checked, strict=True)}
+    (nothing, one), (elsewhere, other) = scores["no_fault_found"], scores["other_cause"]
+    if nothing.standing in RUNNING and elsewhere.standing in RUNNING and abs(one - other) <= SAME_TRACE:
+        nothing.alike.append(elsewhere.fault.name)
+        elsewhere.alike.append(nothing.fault.name)

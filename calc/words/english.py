@@ -557,14 +557,14 @@ FAULTS: dict[str, FaultWords] = {
         "the charge pressure sensor reads more than there is",
         "The car's boost sensor reads too much.",
         "The car believes it has enough boost and holds it back.",
-        "Check its feed, then renew the sensor.",
+        "Clear its port or pipe, check its feed, then renew the sensor.",
     ),
     "charge_pressure_reads_low": FaultWords(
         "Charge pressure sensor reads low",
         "the charge pressure sensor reads less than there is",
         "The car's boost sensor reads too little.",
         "The car believes it has too little boost and makes too much.",
-        "Check its feed, then renew the sensor.",
+        "Clear its port or pipe, check its feed, then renew the sensor.",
     ),
     "air_mass_reads_low": FaultWords(
         "Air mass sensor reads low",
@@ -752,6 +752,7 @@ STANDINGS = {
     "not_examined": "Not examined whether {sentence}.",
 }
 ALIKE = "On the tests done so far it looks the same as {others}."
+FELT = "The complaint was felt all the same: its cause may lie outside what is listed here."
 EXPLAINS = {
     "yes": "That is enough to explain {error}.",
     "partly": "That explains part of {error}.",
@@ -875,6 +876,10 @@ CUSTOMER_MEASURED_BY_CHECK = {
     "turbo_axial_play": "Its shaft has a play of {value}; your car's maker allows {limit}.",
 }
 CUSTOMER_MEASURED_VACUUM = "We measured a vacuum of {value}; your car's maker asks for {limit}."
+CUSTOMER_FELT = (
+    "We felt the trouble too. Its cause may lie outside the way your car makes its boost, and has to be "
+    "looked for there."
+)
 CUSTOMER_OPEN = "We have not found the cause for certain yet."
 CUSTOMER_OPEN_MEANS = "What we tested so far is listed here. The next step is to {test}."
 CUSTOMER_OPEN_MEANS_PLAIN = "What we tested so far is listed here."

@@ -604,14 +604,14 @@ FAULTS: dict[str, FaultWords] = {
         "Der Ladedrucksensor zeigt mehr an, als da ist",
         "Der Ladedrucksensor des Fahrzeugs zeigt zu viel an.",
         "Das Fahrzeug glaubt, es habe genug Ladedruck, und hält ihn zurück.",
-        "Versorgung prüfen, dann Sensor ersetzen.",
+        "Bohrung oder Leitung des Sensors reinigen, Versorgung prüfen, dann Sensor ersetzen.",
     ),
     "charge_pressure_reads_low": FaultWords(
         "Ladedrucksensor zeigt zu wenig",
         "Der Ladedrucksensor zeigt weniger an, als da ist",
         "Der Ladedrucksensor des Fahrzeugs zeigt zu wenig an.",
         "Das Fahrzeug glaubt, es habe zu wenig Ladedruck, und macht zu viel.",
-        "Versorgung prüfen, dann Sensor ersetzen.",
+        "Bohrung oder Leitung des Sensors reinigen, Versorgung prüfen, dann Sensor ersetzen.",
     ),
     "air_mass_reads_low": FaultWords(
         "Luftmassenmesser zeigt zu wenig",
@@ -800,6 +800,7 @@ STANDINGS = {
     "not_examined": "Nicht geprüft: {sentence}.",
 }
 ALIKE = "Nach den bisherigen Prüfungen nicht zu unterscheiden von: {others}."
+FELT = "Die Beanstandung war dennoch zu spüren: Die Ursache kann außerhalb dieser Liste liegen."
 EXPLAINS = {
     "yes": "Das genügt als Erklärung für {error}.",
     "partly": "Das erklärt zum Teil {error}.",
@@ -938,6 +939,10 @@ CUSTOMER_MEASURED_BY_CHECK = {
 }
 CUSTOMER_MEASURED_VACUUM = (
     "Wir haben einen Unterdruck von {value} gemessen; der Hersteller Ihres Fahrzeugs verlangt {limit}."
+)
+CUSTOMER_FELT = (
+    "Auch wir haben die Störung gespürt. Ihre Ursache kann außerhalb der Ladedruckregelung liegen und ist "
+    "dort zu suchen."
 )
 CUSTOMER_OPEN = "Wir haben die Ursache noch nicht sicher gefunden."
 CUSTOMER_OPEN_MEANS = "Was wir bisher geprüft haben, ist hier aufgeführt. Als Nächstes wollen wir {test}."

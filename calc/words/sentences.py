@@ -98,12 +98,16 @@ class Sentences:
         """What is said of one fault."""
         parts = [self.words.STANDINGS[standing].format(sentence=self.words.FAULTS[name].sentence)]
         if alike:
-            parts.append(
-                self.words.ALIKE.format(others=self.join(self.fault_title(other) for other in alike))
-            )
+            parts.append(self.alike(name, alike))
         if standing == "proved" and explains in self.words.EXPLAINS:
             parts.append(self.explained(explains, error))
         return " ".join(parts)
+
+    def alike(self, name: str, others: Sequence[str]) -> str:
+        """What the tests done do not tell apart from it; of no fault found: that it was felt all the same."""
+        if name == "no_fault_found":
+            return str(self.words.FELT)
+        return str(self.words.ALIKE.format(others=self.titles(others)))
 
     def fault_title(self, name: str) -> str:
         """Short name of a fault."""

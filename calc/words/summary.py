@@ -34,7 +34,7 @@ def conclusion(
     if item.standing == "likely" and item.fault.name != "no_fault_found":
         parts.append(words.NOT_PROVED)
     if item.alike:
-        parts.append(words.ALIKE.format(others=said.titles(item.alike)))
+        parts.append(said.alike(item.fault.name, item.alike))
     if not reproduced:
         parts.append(words.NOT_REPRODUCED)
     return " ".join(parts)
@@ -159,7 +159,8 @@ def customer_of(said: Sentences, item: Weighed, findings: Findings) -> tuple[str
         parts.append(_measured_for_customer(said, shown))
     if item.standing == "likely" and item.fault.name != "no_fault_found":
         parts.append(words.CUSTOMER_LIKELY)
-    return " ".join(parts), plain.means
+    was_felt = item.fault.name == "no_fault_found" and bool(item.alike)
+    return " ".join(parts), words.CUSTOMER_FELT if was_felt else plain.means
 
 
 def _measured_for_customer(said: Sentences, found: Finding) -> str:

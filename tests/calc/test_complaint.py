@@ -7,6 +7,7 @@ underboost were seen in more than one).
 import pytest
 
 import calc
+from tests.calc.test_fault_cases import judged as on_the_sound_car
 
 BARE = {"format": "job/1", "id": "x"}
 
@@ -51,3 +52,17 @@ def test_a_code_of_boost_too_low_names_whatever_makes_it_so_on_this_kind_of_car(
 
     assert row(None, "P0234") > 1.5 * row(None, "P0299")
     assert row(vacuum, "P0299") > 1.5 * row(vacuum, "P0234")
+
+
+@pytest.mark.parametrize(
+    ("reproduced", "alike", "means"),
+    [(True, ["other_cause"], "We felt the trouble too."), (False, [], "If the trouble comes back")],
+)
+def test_a_complaint_that_was_felt_though_nothing_is_outside_may_have_its_cause_elsewhere(
+    reproduced: bool, alike: list[str], means: str
+) -> None:
+    verdict = on_the_sound_car({"complaint": {"reproduced": reproduced}})
+    (nothing,) = (one for one in verdict["faults"] if one["fault"] == "no_fault_found")
+    assert verdict["conclusion"]["fault"] == "no_fault_found"
+    assert nothing["alike"] == alike
+    assert means in verdict["conclusion"]["customer_means"]
