@@ -11,7 +11,7 @@ from api.clock import Clock, utc_now
 from api.serve.page import Welcome
 from api.shelf import Shelf
 from api.store.blobs import Blobs
-from api.store.pool import Pool
+from api.store.pool import Loan, Pool
 
 KEY = "teepiece"
 POOL = "teepiece_connections"
@@ -77,10 +77,10 @@ def context() -> Context:
 
 def connection() -> sqlite3.Connection:
     """This request's own connection to the database."""
-    if "connection" not in g:
-        g.connection = current_app.extensions[POOL].take(context().database)
-    found: sqlite3.Connection = g.connection
-    return found
+    if "loan" not in g:
+        g.loan = current_app.extensions[POOL].take(context().database)
+    loan: Loan = g.loan
+    return loan.connection
 
 
 def fail() -> None:
@@ -89,7 +89,7 @@ def fail() -> None:
 
 
 def _close(error: BaseException | None) -> None:
-    opened = g.pop("connection", None)
-    if opened is not None:
+    loan = g.pop("loan", None)
+    if loan is not None:
         sound = error is None and not g.get("failed")
-        current_app.extensions[POOL].give_back(context().database, opened, sound=sound)
+        current_app.extensions[POOL].give_back(loan, sound=sound)

@@ -83,8 +83,7 @@ def entries_after(connection: sqlite3.Connection, phone: Standing) -> dict[str, 
     with database.reading(connection):
         restart = phone.number > 0 and operations.hash_at(connection, phone.number) != phone.hash
         start = Standing() if restart else phone
-        page = operations.page_after(connection, start.number)
-        last = operations.end(connection)
+        page, more = operations.page_after(connection, start.number)
         continues, recent = operations.jobs_in(connection, page, _copies_since())
     number, running = (page[-1].number, page[-1].hash) if page else (start.number, start.hash)
     return {
@@ -94,7 +93,7 @@ def entries_after(connection: sqlite3.Connection, phone: Standing) -> dict[str, 
         "recent": recent,
         "number": number,
         "hash": running if number else "",
-        "more": number < last.number,
+        "more": more,
     }
 
 

@@ -39,7 +39,7 @@ def check_origin() -> None:
     """A change of state must come from a page of ours (OWASP ASVS 5.0, 3.5.1 to 3.5.3)."""
     if request.method in SAFE_METHODS:
         return
-    if request.headers.get("Origin") != request.host_url.rstrip("/"):
+    if request.headers.get("Origin") != f"{request.scheme}://{request.host}":
         raise Problem(403, "foreign_origin", tell("problem.foreign_origin"))
     if request.path.startswith("/api/") and request.headers.get("X-Teepiece") != "1":
         raise Problem(403, "no_header", "The header X-Teepiece is missing.")

@@ -24,7 +24,8 @@ def read(text: str) -> Operation:
     """The operation that the text spells; its form is right then, its place not yet looked at."""
     operation = _parsed(text)
     for key in TEXT_KEYS:
-        if not isinstance(operation.get(key), str) or len(operation[key]) > LONGEST_TEXT:
+        value = operation.get(key)
+        if not isinstance(value, str) or len(value) > LONGEST_TEXT:
             raise RefusedError(f"{key} is not a text")
     _check_ids(operation)
     if not TIME.fullmatch(operation["at"]):

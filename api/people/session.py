@@ -12,6 +12,8 @@ from http import HTTPStatus
 
 import flask
 from flask import Flask, Response, g, request
+from flask.sessions import SecureCookieSessionInterface
+from itsdangerous import URLSafeTimedSerializer
 
 from api.clock import moment, stamp
 from api.context import connection, context
@@ -31,8 +33,22 @@ LONGEST_BROWSER_NAME = 200
 AT_THE_MACHINE = Person("at-the-machine", "at this machine", "owner", "", "", None)
 
 
+class _Cookies(SecureCookieSessionInterface):
+    """Flask's own, its signing key derived once and not at every request."""
+
+    def __init__(self) -> None:
+        self._made: dict[str, URLSafeTimedSerializer | None] = {}
+
+    def get_signing_serializer(self, app: Flask) -> URLSafeTimedSerializer | None:
+        key = str(app.secret_key)
+        if key not in self._made:
+            self._made = {key: super().get_signing_serializer(app)}
+        return self._made[key]
+
+
 def register(app: Flask) -> None:
     """Flask's own cookie by the rules for ours (OWASP ASVS 5.0: 3.3.1 to 3.3.4)."""
+    app.session_interface = _Cookies()
     app.config |= {
         "SESSION_COOKIE_NAME": _cookie_name(app, "teepiece"),
         "SESSION_COOKIE_SECURE": _is_secure(app),

@@ -87,20 +87,20 @@ def append(connection: sqlite3.Connection, arrivals: Iterable[Arrival], received
     return last_numbers
 
 
-def page_after(connection: sqlite3.Connection, number: int) -> list[Listed]:
-    """The next operations: at least one where there is one, at most 200 or 256 KB."""
+def page_after(connection: sqlite3.Connection, number: int) -> tuple[list[Listed], bool]:
+    """The next operations, at least one where there is one, at most 200 or 256 KB; whether more follow."""
     rows = connection.execute(
         "SELECT number, id, job, made, hash FROM operations WHERE number > ? ORDER BY number LIMIT ?",
-        (number, LONGEST_PAGE),
+        (number, LONGEST_PAGE + 1),
     )
     page: list[Listed] = []
     size = 0
     for row in rows:
         size += len(row[3])
-        if page and size > LARGEST_PAGE:
-            break
+        if page and (size > LARGEST_PAGE or len(page) == LONGEST_PAGE):
+            return page, True
         page.append(_listed(*row))
-    return page
+    return page, False
 
 
 def jobs_in(
@@ -109,9 +109,10 @@ def jobs_in(
     """Of the jobs in a page: those that began before it, and those that changed after `since`."""
     continues, recent = [], []
     for job in dict.fromkeys(one.job for one in page):
-        (first,) = connection.execute("SELECT MIN(number) FROM operations WHERE job = ?", (job,)).fetchone()
-        (last_at,) = connection.execute(
-            "SELECT received_at FROM operations WHERE job = ? ORDER BY number DESC LIMIT 1", (job,)
+        first, last_at = connection.execute(
+            "SELECT (SELECT MIN(number) FROM operations WHERE job = ?1),"
+            " (SELECT received_at FROM operations WHERE job = ?1 ORDER BY number DESC LIMIT 1)",
+            (job,),
         ).fetchone()
         if first < page[0].number:
             continues.append(job)

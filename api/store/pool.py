@@ -4,6 +4,7 @@ import os
 import sqlite3
 import threading
 from pathlib import Path
+from typing import NamedTuple
 
 from api.store import database
 
@@ -12,31 +13,39 @@ MOST_IDLE = 8
 _Identity = tuple[int, ...]
 
 
+class Loan(NamedTuple):
+    """A connection in one request's hands, and the file that it was opened on."""
+
+    connection: sqlite3.Connection
+    identity: _Identity
+
+
 class Pool:
     """Connections to one file at a time, each used by one request at a time."""
 
     def __init__(self) -> None:
         self._lock = threading.Lock()
-        self._idle: list[tuple[_Identity, sqlite3.Connection]] = []
+        self._idle: list[Loan] = []
 
-    def take(self, path: Path) -> sqlite3.Connection:
+    def take(self, path: Path) -> Loan:
         """An idle connection, or a new one where there is none to the file as it is there now."""
-        with self._lock:
-            while self._idle:
-                identity, connection = self._idle.pop()
-                if identity == _identity(path):
-                    return connection
-                connection.close()
-        return database.connect(path, of_one_thread=False)
-
-    def give_back(self, path: Path, connection: sqlite3.Connection, *, sound: bool) -> None:
-        """Keep it for the next request; after an error it is closed, so that the next one begins afresh."""
         identity = _identity(path)
         with self._lock:
-            if sound and identity and not connection.in_transaction and len(self._idle) < MOST_IDLE:
-                self._idle.append((identity, connection))
+            while self._idle:
+                idle = self._idle.pop()
+                if idle.identity == identity:
+                    return idle
+                idle.connection.close()
+        return Loan(database.connect(path, of_one_thread=False), identity)
+
+    def give_back(self, loan: Loan, *, sound: bool) -> None:
+        """Keep it for the next request; after an error it is closed, so that the next one begins afresh."""
+        with self._lock:
+            keeps = sound and loan.identity and not loan.connection.in_transaction
+            if keeps and len(self._idle) < MOST_IDLE:
+                self._idle.append(loan)
                 return
-        connection.close()
+        loan.connection.close()
 
 
 def _identity(path: Path) -> _Identity:

@@ -12,40 +12,50 @@ from api.store.pool import MOST_IDLE, Pool
 
 @pytest.fixture
 def path(tmp_path: Path) -> Path:
-    return tmp_path / "workshop.sqlite3"
+    there = tmp_path / "workshop.sqlite3"
+    database.connect(there).close()
+    return there
 
 
 def test_a_connection_is_used_again(path: Path) -> None:
     pool = Pool()
     first, second = pool.take(path), pool.take(path)
-    assert first is not second
-    pool.give_back(path, first, sound=True)
+    assert first.connection is not second.connection
+    pool.give_back(first, sound=True)
     assert pool.take(path) is first
 
 
 def test_one_that_failed_or_did_not_end_its_transaction_is_not(path: Path) -> None:
     pool = Pool()
     failed, torn = pool.take(path), pool.take(path)
-    torn.execute("BEGIN")
-    pool.give_back(path, failed, sound=False)
-    pool.give_back(path, torn, sound=True)
+    torn.connection.execute("BEGIN")
+    pool.give_back(failed, sound=False)
+    pool.give_back(torn, sound=True)
     assert pool.take(path) not in (failed, torn)
 
 
 def test_another_file_in_its_place_is_opened_anew(path: Path) -> None:
     pool = Pool()
     old = pool.take(path)
-    pool.give_back(path, old, sound=True)
+    pool.give_back(old, sound=True)
     path.rename(path.with_name("aside.sqlite3"))
-    fresh = pool.take(path)
-    assert fresh is not old
-    assert path.is_file()
+    database.connect(path).close()
+    assert pool.take(path) is not old
+
+
+def test_another_file_that_came_during_the_request_is_opened_anew(path: Path) -> None:
+    pool = Pool()
+    old = pool.take(path)
+    path.rename(path.with_name("aside.sqlite3"))
+    database.connect(path).close()
+    pool.give_back(old, sound=True)
+    assert pool.take(path) is not old
 
 
 def test_a_file_that_may_no_longer_be_written_is_opened_anew(path: Path) -> None:
     pool = Pool()
     old = pool.take(path)
-    pool.give_back(path, old, sound=True)
+    pool.give_back(old, sound=True)
     path.chmod(0o400)
     assert pool.take(path) is not old
 
@@ -53,8 +63,8 @@ def test_a_file_that_may_no_longer_be_written_is_opened_anew(path: Path) -> None
 def test_few_stay_open(path: Path) -> None:
     pool = Pool()
     taken = [pool.take(path) for _ in range(MOST_IDLE + 5)]
-    for connection in taken:
-        pool.give_back(path, connection, sound=True)
+    for loan in taken:
+        pool.give_back(loan, sound=True)
     again = [pool.take(path) for _ in range(MOST_IDLE + 5)]
     assert len(set(map(id, taken)) & set(map(id, again))) >= MOST_IDLE
     assert pool.take(path) not in taken

@@ -263,6 +263,6 @@ def test_operations_that_arrive_get_the_answers_of_the_vector(
         for erasure in vector.get("erasures", []):
             erasures.record(connection, Erasure(erasure["id"], erasure["job"], erasure["path"]))
         answers = take(connection, [bytes_as_made(one) for one in vector["arriving"]])
-        listed = [one.text for one in operations.page_after(connection, 0)]
+        listed = [one.text for one in operations.page_after(connection, 0)[0]]
     assert [answer.answer for answer in answers] == vector["answers"]
     assert listed == [bytes_as_made(one) for one in vector["operations"]]

@@ -25,7 +25,7 @@ class Http:
         self.seconds = seconds
 
     def ask(self, method: str, path: str, body: bytes = b"", **headers: str) -> tuple[int, Any, bytes]:
-        connection = http.client.HTTPConnection("127.0.0.1", self.port, timeout=self.seconds)
+        connection = self.connection()
         sent = {
             "X-Teepiece": "1",
             "Origin": f"http://127.0.0.1:{self.port}",
@@ -39,7 +39,32 @@ class Http:
         except (OSError, http.client.HTTPException) as error:
             raise UnreachableError(str(error)) from None
         finally:
-            connection.close()
+            self.done(connection)
+
+    def connection(self) -> http.client.HTTPConnection:
+        """What the next question goes over."""
+        return http.client.HTTPConnection("127.0.0.1", self.port, timeout=self.seconds)
+
+    def done(self, connection: http.client.HTTPConnection) -> None:
+        """The question was answered, or failed."""
+        connection.close()
+
+
+class StandingHttp(Http):
+    """One connection for all questions, as a browser has it; for `with`."""
+
+    def __enter__(self) -> "StandingHttp":
+        self.standing = super().connection()
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.standing.close()
+
+    def connection(self) -> http.client.HTTPConnection:
+        return self.standing
+
+    def done(self, connection: http.client.HTTPConnection) -> None:
+        """It stays open."""
 
 
 class Direct:
