@@ -21,8 +21,8 @@ FAULT = Fault(
     location="charge_circuit",
     shows={"cooler_drop": high(0.93), "base_boost": low(0.70), "road_control_pressure": both(0.05, 0.30)},
     on_road=lambda kind: air_lost(hidden=0.25, used_up=0.55),
-    # a warm day and a full pull may add a fifth: common practice, no source
-    proof=drop_proves("cooler_drop", usual=1.2, unknown=2.5, raised=inf),
+    # a warm day and a full pull add up to two fifths: the simulated sound cars and those that boost too hard
+    proof=drop_proves("cooler_drop", usual=1.4, unknown=2.5, raised=inf),
     likely_where=lambda findings, kind: not flow_raised(findings),
     cleared_by=("cooler_drop",),
     effect=effects.excess("cooler_drop", -1.0),
