@@ -5,7 +5,7 @@ Calibration seeds (below `TEST_SEEDS`) are for setting likelihoods, test seeds f
 """
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from math import sqrt
 from typing import Any
@@ -29,10 +29,12 @@ class Judged:
     standing: str | None
     proved: tuple[str, ...]
     next_test: str | None
+    undecided: float
+    gauges: str = ""
 
 
-def judged(job: dict[str, Any], truth: str) -> Judged:
-    """The verdict on a job, beside its truth ('no_fault_found' for a sound car)."""
+def judged(job: dict[str, Any], truth: str, gauges: str = "") -> Judged:
+    """The verdict on a job, its truth ('no_fault_found' of a sound car) and the set of gauges beside it."""
     verdict = calc.judge(job)
     rows = verdict["faults"]
     concluded = verdict["conclusion"] or {}
@@ -46,7 +48,15 @@ def judged(job: dict[str, Any], truth: str) -> Judged:
         standing=concluded.get("standing"),
         proved=tuple(row["fault"] for row in rows if row["standing"] == "proved"),
         next_test=(verdict["next_test"] or {}).get("test"),
+        undecided=_undecided([row["outcome"] for row in verdict["findings"]]),
+        gauges=gauges,
     )
+
+
+def _undecided(outcomes: Sequence[str]) -> float:
+    """Share of the checks with a limit that could not be decided. [-]"""
+    known = [outcome for outcome in outcomes if outcome != "not_examined"]
+    return known.count("undecided") / max(1, len(known))
 
 
 @dataclass(slots=True)
@@ -90,6 +100,11 @@ class Score:
         ]
 
     @property
+    def named_wrongly(self) -> list[Judged]:
+        """Those of them on which a part was named: the others were called free of faults."""
+        return [car for car in self.wrong if car.proved or car.concluded != SOUND]
+
+    @property
     def brier(self) -> float:
         """Mean squared error of the truth's probability. [-]"""
         return sum((1.0 - car.of_truth) ** 2 for car in self.cars) / max(1, len(self.cars))
@@ -109,6 +124,14 @@ class Score:
         ]
         error = sum(count * abs(said - right) for said, right, count in rows) / max(1, len(self.cars))
         return error, rows
+
+    def with_gauges(self, gauges: str) -> "Score":
+        """Those of the cars that were measured with this set of gauges."""
+        return Score([car for car in self.cars if car.gauges == gauges])
+
+    def one_left(self) -> "Score":
+        """Those on which the tests done leave one fault: the most probable looks like no other."""
+        return Score([car for car in self.cars if len(car.group) == 1])
 
     def by_truth(self) -> dict[str, "Score"]:
         """The same, apart by truth."""
