@@ -5,6 +5,8 @@ const LOOK_AGAIN_AFTER_MS = 3_600_000;
 class Release {
   #registration = null;
   #wanted = false;
+  #serving = navigator.serviceWorker?.controller ?? null;
+  #replaced = false;
   #listeners = new Set();
   #lookedAt = 0;
   #started = Promise.resolve();
@@ -25,7 +27,7 @@ class Release {
 
   async #begin() {
     if (!navigator.serviceWorker) return;
-    navigator.serviceWorker.addEventListener("controllerchange", () => this.#reloadOnce());
+    navigator.serviceWorker.addEventListener("controllerchange", () => this.#changedOver());
     this.#registration = await navigator.serviceWorker.register("/sw.js", { updateViaCache: "none" });
     this.#registration.addEventListener("updatefound", () => this.#watch(this.#registration.installing));
     this.#lookedAt = Date.now();
@@ -55,7 +57,8 @@ class Release {
   /** The technician's yes: the waiting release takes over and the page is loaded anew, once. */
   use() {
     this.#wanted = true;
-    this.#tellIfReady();
+    if (this.#replaced) this.#reloadOnce();
+    else this.#tellIfReady();
   }
 
   #watch(worker) {
@@ -65,9 +68,19 @@ class Release {
   /** A yes stands for whichever release waits: one that is still newer may take the place of the first. */
   #tellIfReady() {
     const waiting = this.#registration?.waiting;
-    if (!waiting || !navigator.serviceWorker.controller) return;
-    if (this.#wanted) waiting.postMessage({ kind: "use_release" });
+    if (!navigator.serviceWorker?.controller || !(waiting || this.#replaced)) return;
+    if (this.#wanted) waiting?.postMessage({ kind: "use_release" });
     for (const listener of this.#listeners) listener();
+  }
+
+  /** Another page of this phone may have said yes: this one is not loaded anew under the technician's hand, but asks. */
+  #changedOver() {
+    const isFirst = !this.#serving;
+    this.#serving = navigator.serviceWorker.controller;
+    if (isFirst) return;
+    this.#replaced = true;
+    if (this.#wanted) this.#reloadOnce();
+    else this.#tellIfReady();
   }
 
   #reloadOnce() {

@@ -46,6 +46,18 @@ api.release.Release.script = lambda self: script(self).replace('"version": "', '
 """
 
 
+# A module of its own, by its address, as a page has it that was just opened.
+YES_FIRST = """async () => {
+  const { release } = await import("/shell.js?opened-anew");
+  release.use();
+  release.start();
+}"""
+WATCH_FOR_CHANGE = """() => {
+  const heard = (then) => navigator.serviceWorker.addEventListener("controllerchange", () => then(true));
+  self.changed = new Promise(heard);
+}"""
+
+
 @pytest.fixture
 def page(new_page: Callable[..., Page], small_server: Any) -> Page:
     """A phone that has visited once."""
@@ -135,6 +147,32 @@ def test_a_new_release_waits_for_the_yes(page: Page, small_app: Path) -> None:
     assert len(kept) == 2
     assert "of-another-app" in kept
     assert first not in kept
+
+
+def test_a_yes_in_one_page_is_asked_for_in_the_other(page: Page, small_app: Path) -> None:
+    """The other page stays as it is until its own yes, which is heard though no release waits any more."""
+    other = page.context.new_page()
+    other.goto(page.url)
+    expect(other.get_by_role("heading")).to_have_text("release one")
+    release(small_app, "release two")
+    assert page.evaluate(UPDATE) is True
+    other.evaluate("() => self.ready")
+    other.evaluate(WATCH_FOR_CHANGE)
+    with page.expect_navigation():
+        page.evaluate("() => self.release.use()")
+    other.evaluate("() => self.changed")
+    expect(other.get_by_role("heading")).to_have_text("release one")
+    with other.expect_navigation():
+        other.evaluate("() => self.release.use()")
+    expect(other.get_by_role("heading")).to_have_text("release two")
+
+
+def test_a_yes_said_before_the_worker_is_known_is_heard(page: Page, small_app: Path) -> None:
+    release(small_app, "release two")
+    assert page.evaluate(UPDATE) is True
+    with page.expect_navigation():
+        page.evaluate(YES_FIRST)
+    expect(page.get_by_role("heading")).to_have_text("release two")
 
 
 def test_files_of_two_releases_are_never_mixed(page: Page, small_app: Path, small_server: Any) -> None:
