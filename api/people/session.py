@@ -9,11 +9,11 @@ import sqlite3
 import uuid
 from datetime import datetime, timedelta
 from http import HTTPStatus
+from typing import Any
 
 import flask
 from flask import Flask, Response, g, request
 from flask.sessions import SecureCookieSessionInterface
-from itsdangerous import URLSafeTimedSerializer
 
 from api.clock import moment, stamp
 from api.context import connection, context
@@ -37,9 +37,9 @@ class _Cookies(SecureCookieSessionInterface):
     """Flask's own, its signing key derived once and not at every request."""
 
     def __init__(self) -> None:
-        self._made: dict[str, URLSafeTimedSerializer | None] = {}
+        self._made: dict[str, Any] = {}
 
-    def get_signing_serializer(self, app: Flask) -> URLSafeTimedSerializer | None:
+    def get_signing_serializer(self, app: Flask) -> Any:
         key = str(app.secret_key)
         if key not in self._made:
             self._made = {key: super().get_signing_serializer(app)}
