@@ -12,7 +12,7 @@ Next test       pressure decay straight after smoke.
 
 from calc.checks.evidence import Kind
 from calc.faults import effects
-from calc.faults.model import Fault, Findings, high, low, outside, within
+from calc.faults.model import Fault, Findings, high, low, outside, smoke_shows_leak
 from calc.faults.pictures import air_lost
 
 
@@ -20,10 +20,7 @@ def proof(findings: Findings, kind: Kind) -> tuple[str, ...]:
     """The hole outside its limit, or smoke that is no mere weep where no decay within clears it."""
     if outside(findings, "charge_leak_hole"):
         return ("charge_leak_hole",)
-    smoke = findings["smoke_leak"]
-    if outside(findings, "smoke_leak") and not within(findings, "charge_leak_hole"):
-        return () if smoke.facts.get("only_weeps") else ("smoke_leak",)
-    return ()
+    return ("smoke_leak",) if smoke_shows_leak(findings) else ()
 
 
 FAULT = Fault(

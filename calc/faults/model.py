@@ -154,7 +154,6 @@ def proved_by(
 
 
 FLOW_RAISED = (
-    ("smoke_leak", None),
     ("charge_leak_hole", None),
     ("bypass_hold", None),
     ("road_air_mass", "high"),
@@ -166,9 +165,16 @@ TIGHTNESS = ("smoke_leak", "charge_leak_hole")
 BOOST = ("road_real_boost", "road_peak", "road_tracking")
 
 
+def smoke_shows_leak(findings: Findings) -> bool:
+    """Smoke that is no mere weep, where no decay within its limit clears it."""
+    only_weeps = bool(findings["smoke_leak"].facts.get("only_weeps"))
+    return outside(findings, "smoke_leak") and not only_weeps and not within(findings, "charge_leak_hole")
+
+
 def flow_raised(findings: Findings) -> bool:
     """Whether more air flows than limits of pressure drops are made for: a leak, an excess of boost."""
-    return any(outside(findings, check, side) for check, side in FLOW_RAISED)
+    by_figures = any(outside(findings, check, side) for check, side in FLOW_RAISED)
+    return by_figures or smoke_shows_leak(findings)
 
 
 def flow_known(findings: Findings) -> bool:
