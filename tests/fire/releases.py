@@ -105,15 +105,19 @@ LAY_DOWN = """({ version, stores }) => new Promise((resolve, reject) => {
 def released_phones(small: bool) -> Iterator[Outcome]:
     """A phone with the store of each release and an unsent outbox: all of it reaches the workshop."""
     upgrades = 0
+    versions = set()
     with stage() as set_up, chromium(set_up.playwright) as browser:
         for file in sorted(RELEASED.glob("phone-*.json")):
             for turn in range(1 if small else 3):
                 workshop = Workshop(set_up.nursery, set_up.space / f"{file.stem}-{turn}")
                 with workshop, page_at(browser, workshop.url, opened=False) as page:
-                    _upgrade(page, json.loads(file.read_text("utf-8")))
+                    released = json.loads(file.read_text("utf-8"))
+                    versions.add(released["version"])
+                    _upgrade(page, released)
+                    (opened,) = page.evaluate("() => indexedDB.databases()")
                     checks.list_of(workshop.data)
                 upgrades += 1
-    assert upgrades
+    assert versions == set(range(1, opened["version"] + 1)), "a released form of the store has no file"
     yield Outcome("S14", "phone's store of a released form, outbox unsent", upgrades, held=True)
 
 
