@@ -2,6 +2,7 @@
 import { words } from "../words/words.js";
 import { el } from "./el.js";
 import { button, section } from "./page.js";
+import { placeName, valueText } from "./place_words.js";
 
 /** The list of what is to be settled, or nothing. */
 export function conflictList(job) {
@@ -16,17 +17,16 @@ function oneConflict(job, { path, shown, others }) {
   return el(
     "div",
     { class: "told", key: `conflict ${path}` },
-    el("p", {}, el("strong", {}, placeName(path))),
+    el("p", {}, el("strong", {}, placeName(job, path))),
     different.map((operation) => answer(job, path, operation)),
   );
 }
 
 function answer(job, path, operation) {
   const removed = operation.do === "remove";
-  const value = valueIn(operation, path);
-  const text = removed ? words.air.removed : printed(value);
+  const text = removed ? words.air.removed : valueText(job, path, valueIn(operation, path));
   const who = [operation.person, operation.at?.slice(11, 16)].filter(Boolean).join(", ");
-  const settle = () => job.keep(placeName(path), () => job.handle.settle(path, operation.id));
+  const settle = () => job.keep(placeName(job, path), () => job.handle.settle(path, operation.id));
   return button(words.air.settleTake(who ? `${text} (${who})` : text), settle, { key: `take ${operation.id}` });
 }
 
@@ -34,14 +34,4 @@ function answer(job, path, operation) {
 function valueIn(operation, path) {
   if (operation.do !== "add" || operation.path === path) return operation.value ?? null;
   return operation.value[path.slice(operation.path.length + 1)] ?? null;
-}
-
-function printed(value) {
-  if (value === null) return words.none;
-  return typeof value === "object" ? JSON.stringify(value) : String(value);
-}
-
-/** A place in words near enough: its last names, without ids. */
-function placeName(path) {
-  return path.split("/").filter((name) => name && !/^[0-9a-f]{8}-/.test(name) && name !== "tests").join(", ").replaceAll("_", " ");
 }

@@ -2,12 +2,14 @@
 import { firstJob } from "./de_first_job.js";
 import { kinds } from "./de_kinds.js";
 import { log } from "./de_log.js";
+import { places } from "./de_places.js";
 import { tests } from "./de_tests.js";
 
 export const words = {
   kinds,
   firstJob,
   log,
+  places,
   tests,
   name: "Teepiece",
   language: "de",

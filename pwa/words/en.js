@@ -2,12 +2,14 @@
 import { firstJob } from "./en_first_job.js";
 import { kinds } from "./en_kinds.js";
 import { log } from "./en_log.js";
+import { places } from "./en_places.js";
 import { tests } from "./en_tests.js";
 
 export const words = {
   kinds,
   firstJob,
   log,
+  places,
   tests,
   name: "Teepiece",
   language: "en",
