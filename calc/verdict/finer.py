@@ -18,10 +18,10 @@ def finer_class(found: Finding, evidence: Evidence) -> float | None:
     if not used:
         return None
     coarsest = max(float(gauge["class_pct"]) for gauge in used)
-    for class_pct in CLASSES:
-        if class_pct < coarsest and _would_decide(found, evidence, class_pct):
-            return class_pct
-    return None
+    finer = [class_pct for class_pct in CLASSES if class_pct < coarsest]
+    if not finer or not _would_decide(found, evidence, finer[-1]):  # where the finest would not, none would
+        return None
+    return next(class_pct for class_pct in finer if _would_decide(found, evidence, class_pct))
 
 
 def _would_decide(found: Finding, evidence: Evidence, class_pct: float) -> bool:
