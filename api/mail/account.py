@@ -1,5 +1,6 @@
 """The workshop's mail account, one plain address, and the protected way to its server."""
 
+import re
 import smtplib
 import ssl
 from dataclasses import dataclass
@@ -12,6 +13,9 @@ from api.secret import read_secret
 
 PASSWORD_FILE = "mail.password"  # noqa: S105  (its name)
 SECONDS = 15.0
+LABEL = r"[A-Za-z0-9](?:[A-Za-z0-9-]*[A-Za-z0-9])?"
+DOMAIN = re.compile(rf"(?:{LABEL}\.)+{LABEL}")  # RFC 5321, 4.1.2
+ENCODED = "=?"  # how a word begins that a reader decodes (RFC 2047)
 
 
 @dataclass(frozen=True)
@@ -64,12 +68,12 @@ def _protected(account: Account, trust: ssl.SSLContext) -> smtplib.SMTP:
 
 def plain_address(text: str) -> str:
     """The text, if it is one plain address; a ValueError otherwise (RFC 5322, 3.4.1)."""
-    if any(ord(sign) < 33 or ord(sign) > 126 for sign in text):
+    if any(ord(sign) < 33 or ord(sign) > 126 for sign in text) or ENCODED in text:
         raise ValueError("not one line of plain letters")
     try:
         found = MailAddress(addr_spec=text)
     except (IndexError, MessageError):  # what the parser raises for text that is empty or breaks off
         raise ValueError("no address") from None
-    if not found.username or "." not in found.domain:
+    if not found.username or not DOMAIN.fullmatch(found.domain):
         raise ValueError("no address")
     return found.addr_spec

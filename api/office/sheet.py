@@ -21,11 +21,8 @@ class NoSheetError(ValueError):
 
 def written(columns: Sequence[str], rows: Iterable[Sequence[str | None]]) -> bytes:
     """The table's bytes. `-0.35` is a reading and stays as it is; `-0.35+cmd` is text and is quoted."""
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\r\n")
-    writer.writerow(columns)
-    writer.writerows([_quoted(cell or "") for cell in row] for row in rows)
-    return (BYTE_ORDER_MARK + out.getvalue()).encode()
+    lines = (",".join(_written(cell or "") for cell in row) for row in (columns, *rows))
+    return (BYTE_ORDER_MARK + "".join(f"{line}\r\n" for line in lines)).encode()
 
 
 def read(data: bytes, columns: Sequence[str], most_rows: int) -> list[dict[str, str]]:
@@ -61,8 +58,12 @@ def _rows(lines: str, columns: Sequence[str], most_rows: int) -> list[dict[str, 
     return rows
 
 
-def _quoted(cell: str) -> str:
-    return TEXT_MARK + cell if FORMULA.match(cell) and not NUMBER.fullmatch(cell) else cell
+def _written(cell: str) -> str:
+    """A number bare, any other text in quotes: some spreadsheets part a bare one at its semicolons too."""
+    if NUMBER.fullmatch(cell):
+        return cell
+    marked = TEXT_MARK + cell if FORMULA.match(cell) else cell
+    return '"' + marked.replace('"', '""') + '"'
 
 
 def _plain(cell: str) -> str:

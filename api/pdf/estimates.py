@@ -14,6 +14,7 @@ from api.pdf.svg import INK, drawing, element
 
 DRAWN = re.compile(r"(?:M\d{1,4} \d{1,4}(?:L\d{1,4} \d{1,4})*)+")
 WIDTH, HEIGHT = 1000, 400
+LONGEST_CURRENCY = 8  # signs printed: ISO 4217 has three, and what is longer breaks the columns of sums
 
 
 @dataclass(frozen=True)
@@ -62,7 +63,7 @@ def money(amount: Decimal, currency: str, printer: Printer) -> str:
         {ord(","): printer.words.group_sign, ord("."): printer.words.decimal_sign}
     )
     sign = MINUS if rounded(amount, currency) < 0 else ""
-    return f"{sign}{exact}{NO_BREAK}{currency}".strip(NO_BREAK)
+    return f"{sign}{exact}{NO_BREAK}{currency[:LONGEST_CURRENCY]}".strip(NO_BREAK)
 
 
 def _row(line: Line, currency: str, printer: Printer) -> list[str]:

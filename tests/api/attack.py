@@ -1,13 +1,19 @@
 """A report whose every text is hostile, and what harm can be seen in it."""
 
+from functools import cache
+from itertools import chain
+
 import pikepdf
 import pytest
 
+from api.pdf import render
 from api.pdf.fetcher import MemoryFetcher
 from tests.api.every_field import filled_with
-from tests.api.paper import drawn, opened, tagged
+from tests.api.paper import opened, rendered, request_for, tagged
+from tests.api.skeleton import Tag, made_of
 
-STRUCTURE = ("/Figure", "/H1", "/H2", "/H3", "/Link")  # a long table is one more element on each page
+QUIET = "quiet words"
+AS_LONG_AS_A_PAGE = 200
 
 
 def attacked_by(texts: list[str], form: str = "technical") -> tuple[bytes, list[str]]:
@@ -21,14 +27,31 @@ def attacked_by(texts: list[str], form: str = "technical") -> tuple[bytes, list[
 
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(MemoryFetcher, "fetch", noted)
-        return drawn(filled_with(texts), form=form), asked
+        return rendered(request_for(filled_with(texts), form=form)), asked
 
 
-def structure_of(pdf: bytes) -> list[int]:
-    """How many elements of each kind the structure tree has."""
+def makes_an_element(text: str, form: str = "technical") -> bool:
+    """Whether the page that a report is set from is made of anything else when all its texts are this one.
+
+    Compared element by element, in order. Where a text is as long as a page, only what is there counts: two
+    halves of a list are parted by their lines.
+    """
+    hostile, quiet = page_of(text, form), page_of(QUIET, form)
+    if len(text) >= AS_LONG_AS_A_PAGE:
+        return sorted(chain(*hostile)) != sorted(chain(*quiet))
+    return hostile != quiet
+
+
+@cache
+def page_of(text: str, form: str) -> list[tuple[Tag, ...]]:
+    """What the page is made of whose every text is this one."""
+    return made_of(render._html(request_for(filled_with([text]), form=form)))
+
+
+def nested_in(pdf: bytes) -> set[tuple[str, str]]:
+    """What lies in what in the structure tree; how often is a matter of where the pages end."""
     with opened(pdf) as read:
-        found = [str(node.S) for node in tagged(read)]
-    return [found.count(kind) for kind in STRUCTURE]
+        return {(str(node.P.get("/S", "")), str(node.S)) for node in tagged(read) if "/P" in node}
 
 
 def harm_in(pdf: bytes) -> list[str]:

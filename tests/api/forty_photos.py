@@ -91,7 +91,7 @@ def _drawn(server: Server, photos: int, rounds: int) -> Drawn:
     assert len(set(pdfs)) == len(pdfs), "a kept report was handed out: nothing was drawn"
     with opened(pdfs[-1]) as read:
         pages = len(read.pages)
-    size, memory = len(pdfs[-1]) / MEGA, max(_most_memory(one) for one in _family(pid)[1:])
+    size, memory = len(pdfs[-1]) / MEGA, max(most_memory(one) for one in family(pid)[1:])
     return Drawn(photos, pages, by_clock[0], by_clock[1:], by_processor[1:], size, memory)
 
 
@@ -142,7 +142,7 @@ def _fetched(address: str) -> bytes:
     return body
 
 
-def _family(pid: int) -> list[int]:
+def family(pid: int) -> list[int]:
     """A process and its children."""
     listed = (thread / "children" for thread in Path(f"/proc/{pid}/task").iterdir())
     return [pid, *(int(child) for one in listed for child in one.read_text().split())]
@@ -150,11 +150,11 @@ def _family(pid: int) -> list[int]:
 
 def _processor_seconds(pid: int) -> float:
     """What the server and its children have used (proc(5), stat: utime and stime)."""
-    stats = (Path(f"/proc/{one}/stat").read_text().rpartition(")")[2].split() for one in _family(pid))
+    stats = (Path(f"/proc/{one}/stat").read_text().rpartition(")")[2].split() for one in family(pid))
     return sum(int(fields[11]) + int(fields[12]) for fields in stats) / TICKS
 
 
-def _most_memory(pid: int) -> float:
+def most_memory(pid: int) -> float:
     """The highest resident size that a process has had (proc(5), status: VmHWM). [MB]"""
     lines = Path(f"/proc/{pid}/status").read_text().splitlines()
     return next(int(line.split()[1]) * 1024 / MEGA for line in lines if line.startswith("VmHWM"))

@@ -14,17 +14,10 @@ from api.store import outbox
 from api.store.erasures import own_key
 from tests.mail.post_office import FAULTS, PostOffice
 from tests.mail.workshop import BEGAN, REPORT, Mailing
+from tests.security.hostile_inputs import HEADERS
 
 NO_ADDRESSES = ["", "a@b", "a@example.com, b@example.com", "a@example.com\r\nBcc: b@example.com", "<", '"']
-HEADERS = {"From", "To", "Subject", "Date", "Message-ID", "MIME-Version", "Content-Type"}
-HOSTILE = [
-    "x\r\nBcc: all@example.com",
-    "x\nBcc: b@example.com",
-    "x\x00y",
-    "\u2028Bcc: b",
-    "=?utf-8?q?=0aBcc:?=",
-    "ü" * 500,
-]
+WRITTEN = {"From", "To", "Subject", "Date", "Message-ID", "MIME-Version", "Content-Type"}
 
 
 @pytest.mark.parametrize("protection", ["starttls", "tls"])
@@ -113,7 +106,7 @@ def test_what_is_no_plain_address_fails_at_once(tmp_path: Path, to: str) -> None
         ]
 
 
-@pytest.mark.parametrize("text", HOSTILE)
+@pytest.mark.parametrize("text", HEADERS, ids=ascii)
 def test_no_text_makes_a_header_of_its_own(text: str) -> None:
     raw = letters.letter(
         identity=letters.message_id("j", text, "office@workshop.example"),
@@ -126,7 +119,7 @@ def test_no_text_makes_a_header_of_its_own(text: str) -> None:
         at=BEGAN,
     )
     message = message_from_bytes(raw, policy=default)
-    assert set(message.keys()) == HEADERS
+    assert set(message.keys()) == WRITTEN
     assert [one.addr_spec for one in message["From"].addresses] == ["office@workshop.example"]
     with pytest.raises(ValueError, match=r"."):
         plain_address(f"a@example.com{text}")
