@@ -10,7 +10,13 @@ from typing import Any
 from calc.checks.evidence import Evidence
 from calc.checks.finding import Finding
 from calc.errors import OutOfRange
-from calc.physics.hose import acoustic_delay, filling_time_constant, resonance_frequency
+from calc.physics.hose import (
+    acoustic_delay,
+    filling_reynolds,
+    filling_time_constant,
+    hose_volume,
+    resonance_frequency,
+)
 from calc.physics.orifice import hole_area, hole_diameter
 from calc.physics.roots import crossing
 from calc.physics.units import kelvin
@@ -25,6 +31,7 @@ EYE = "flag"  # unit of what is seen or not: no size is measured
 GAUGE_VOLUME = 20e-6  # m3, what a Bourdon tube and its fitting hold; common practice, no source
 STEEPEST_KPA_PER_S = 25.0  # the steepest boost that still counts as settled
 HALF_THE_HOSE = 0.5
+TURBULENT = 2_000.0  # Reynolds number above which Poiseuille flow no longer holds; textbook, from memory
 NOTHING = 0.1  # share of the gauge's doubt below which a delay changes nothing; a rule of this house
 
 
@@ -132,6 +139,7 @@ class Instrument:
     days : from calibration to the opening of the job, or None where a date is missing. [d]
     delay : time by which the gauge lags behind its place, or None without a hose. [s]
     ring : frequency at which hose and gauge ring by themselves, or None without a hose. [Hz]
+    turbulent : whether air in the hose is too quick for the law by which `delay` was worked out.
     lag_kpa : what that amounts to in the steepest rise that counts as settled. [kPa]
     """
 
@@ -142,6 +150,7 @@ class Instrument:
     bore_mm: float | None
     delay: float | None
     ring: float | None = None
+    turbulent: bool = False
 
     @property
     def lag_kpa(self) -> float | None:
@@ -150,8 +159,9 @@ class Instrument:
 
     @property
     def hose_matters(self) -> bool:
-        """Whether the hose adds more than a tenth of the gauge's own doubt."""
-        return self.lag_kpa is not None and self.lag_kpa > NOTHING * (self.expanded or 15.0)
+        """Whether the hose adds more than a tenth of the gauge's own doubt, or by more than can be told."""
+        lags = self.lag_kpa is not None and self.lag_kpa > NOTHING * (self.expanded or 15.0)
+        return lags or self.turbulent
 
 
 def instruments(evidence: Evidence) -> list[Instrument]:
@@ -170,6 +180,7 @@ def _instrument(evidence: Evidence, name: str, gauge: Mapping[str, Any]) -> Inst
         bore_mm=None if bore is None else float(bore),
         delay=_hose_delay(evidence, length, bore),
         ring=_hose_ring(evidence, length, bore),
+        turbulent=_hose_turbulent(evidence, length, bore),
     )
 
 
@@ -197,6 +208,19 @@ def _hose_delay(evidence: Evidence, length: float | None, bore_mm: float | None)
         return acoustic_delay(length, air) + filling
     except OutOfRange:
         return None
+
+
+def _hose_turbulent(evidence: Evidence, length: float | None, bore_mm: float | None) -> bool:
+    """Whether gauge and hose fill so quickly, in the steepest rise, that the flow is not laminar."""
+    if not length or not bore_mm:
+        return False
+    ambient = evidence.number("/site/ambient_c")
+    try:
+        bore, air = bore_mm / 1e3, kelvin(20.0 if ambient is None else ambient)
+        filled = GAUGE_VOLUME + hose_volume(length, bore)  # all that passes the mouth of the hose
+        return filling_reynolds(bore, filled, STEEPEST_KPA_PER_S * 1e3, air) > TURBULENT
+    except OutOfRange:
+        return False
 
 
 def _days_between(calibrated_on: str | None, opened_at: str | None) -> int | None:

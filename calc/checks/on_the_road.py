@@ -13,6 +13,7 @@ from calc.errors import OutOfRange
 from calc.physics.engine_air import speed_density_mass_flow
 from calc.physics.orifice import hole_area, mass_flow
 from calc.physics.road import (
+    engine_speed,
     pull_time_and_distance,
     road_speed,
     rolling_circumference,
@@ -171,13 +172,17 @@ def sensor_line(evidence: Evidence) -> SensorLine | None:
 
 @dataclass(frozen=True, slots=True)
 class PlannedPull:
-    """A pull in one gear, without margin: speeds at both ends, time and way. [km/h, s, m]"""
+    """A pull in one gear, with its margin: speeds at both ends, time and way. [km/h, s, m]
+
+    legal_rpm : engine speed at which it passes the speed typed in; None where it stays below. [rev/min]
+    """
 
     gear: int
     from_kmh: float
     to_kmh: float
     seconds: float
     metres: float
+    legal_rpm: float | None = None
 
 
 def road_plan(evidence: Evidence) -> list[PlannedPull]:
@@ -188,7 +193,7 @@ def road_plan(evidence: Evidence) -> list[PlannedPull]:
     try:
         way = rolling_circumference(tyre_diameter(str(tyre)))
         return [
-            _pull(number, float(ratio), float(final), way)
+            _pull(number, float(ratio), float(final), way, evidence.number("/site/speed_limit_kmh"))
             for number, ratio in enumerate(evidence.get("/vehicle/gear_ratios") or (), start=1)
             if ratio is not None
         ]
@@ -196,10 +201,12 @@ def road_plan(evidence: Evidence) -> list[PlannedPull]:
         return []
 
 
-def _pull(number: int, ratio: float, final: float, way: float) -> PlannedPull:
+def _pull(number: int, ratio: float, final: float, way: float, legal_kmh: float | None) -> PlannedPull:
     slow, fast = (road_speed(rpm, way, ratio, final) for rpm in PULL_RPM)
     seconds, metres = pull_time_and_distance(slow, fast, PULL_M_PER_S2 * ratio * final / PULL_OVERALL)
-    return PlannedPull(number, 3.6 * slow, 3.6 * fast, seconds * MARGIN, metres * MARGIN)
+    passes = legal_kmh is not None and 0.0 <= legal_kmh < 3.6 * fast
+    legal_rpm = engine_speed(legal_kmh / 3.6, way, ratio, final) if passes and legal_kmh else None
+    return PlannedPull(number, 3.6 * slow, 3.6 * fast, seconds * MARGIN, metres * MARGIN, legal_rpm)
 
 
 def best_gear(plan: list[PlannedPull], legal_kmh: float | None) -> PlannedPull | None:

@@ -11,6 +11,7 @@ from calc.checks.evidence import Evidence
 from calc.signals.lag import lag_of_readings
 from calc.signals.pulls import Pull, find_pulls
 from calc.signals.refusal import CannotFit
+from calc.signals.regression import line_fit
 from calc.signals.series import (
     Values,
     bridged,
@@ -295,12 +296,9 @@ def _across_gap(times: Sequence[float], values: Values, when: float) -> float | 
 
 
 def _line(points: Sequence[tuple[float, float]]) -> tuple[float, float]:
-    """Slope and scatter about the least-squares line."""
-    count = len(points)
-    t_mean, v_mean = fsum(t for t, _ in points) / count, fsum(v for _, v in points) / count
-    stt = fsum((t - t_mean) ** 2 for t, _ in points)
-    slope = fsum((t - t_mean) * (v - v_mean) for t, v in points) / stt
-    if count < 3:
-        return slope, 0.0
-    rss = fsum((v - v_mean - slope * (t - t_mean)) ** 2 for t, v in points)
-    return slope, sqrt(rss / (count - 2))
+    """Slope and scatter about the least-squares line; two points lie on theirs."""
+    times, values = zip(*points, strict=True)
+    if len(points) < 3:
+        return (values[1] - values[0]) / (times[1] - times[0]), 0.0
+    line = line_fit(times, values)
+    return line.slope, line.residual_s

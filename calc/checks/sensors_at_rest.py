@@ -6,7 +6,7 @@ from math import hypot
 from calc.checks.evidence import RELATIVE, STANDARD, Evidence, Value, voltage_doubt
 from calc.checks.finding import Check, Finding, worse
 from calc.errors import OutOfRange
-from calc.physics.sensor import ratiometric_pressure
+from calc.physics.sensor import ratiometric_pressure, ratiometric_signal
 from calc.uncertainty.decision import Limit
 from calc.uncertainty.propagation import propagate
 
@@ -55,6 +55,22 @@ def pressure_by_signal(evidence: Evidence) -> Value | None:
     doubts = {name: voltage_doubt(value) for name, value in values.items()}
     try:
         return Value(pressure(**values), propagate(pressure, values, doubts), place)
+    except OutOfRange:
+        return None
+
+
+def signal_called_for(evidence: Evidence) -> float | None:
+    """The signal that the air around the car calls for, by the sensor's range and its reference. [V]
+
+    None without a range, where the air's pressure is only assumed, or where it lies beyond the range.
+    """
+    ends, outside = evidence.limit("charge_sensor_range_kpa_abs"), evidence.barometric
+    if ends is None or ends.low is None or ends.high is None or not outside.pointer:
+        return None
+    reference = evidence.number(f"{REST}/reference_v")
+    supplied = REFERENCE_USUAL_V if reference is None else reference
+    try:
+        return ratiometric_signal(outside.value * 1e3, supplied, ends.low * 1e3, ends.high * 1e3)
     except OutOfRange:
         return None
 

@@ -7,7 +7,8 @@ from math import hypot, sqrt
 
 from calc.checks.evidence import STANDARD, Evidence, coil_doubt, voltage_doubt
 from calc.checks.finding import Check, Finding
-from calc.physics.solenoid import resistance_at_20c
+from calc.errors import OutOfRange
+from calc.physics.solenoid import COPPER_COEFFICIENT, coil_temperature, resistance_at, resistance_at_20c
 from calc.uncertainty.decision import Chances, Limit
 
 DROP_V = 0.5
@@ -15,7 +16,7 @@ FOLLOWS_PCT = {"changeover": 85.0, "bleed": 60.0, "unknown": 60.0}
 STANDS_STILL_PCT = 30.0  # of the supply: a wider answer is an answer; common practice, no source
 OPEN_CIRCUIT_OHM = 1e5
 UNKNOWN_TEMPERATURE_C, UNKNOWN_TEMPERATURE_STANDARD = 20.0, 10.0
-COPPER_PER_KELVIN = 0.00393
+HOTTEST_COIL_C = 150.0  # beyond this no heat explains a reading; common practice, no source
 NOT_FOLLOWING = Chances(0.95, 0.05, 0.0)  # a step back beyond what two readings may be apart
 APART = sqrt(6.0)  # standard uncertainties by which two rounded readings of one pressure may differ at most
 JUMPS = 4.0  # times as steep as the sweep as a whole; common practice, no source
@@ -33,7 +34,7 @@ def coil(evidence: Evidence, check: Check) -> Finding:
     celsius = max(-60.0, min(250.0, celsius))
     at_20 = resistance_at_20c(ohm, celsius)
     warm = ohm / at_20 if at_20 else 1.0
-    doubt = hypot(coil_doubt(ohm) / warm, at_20 * COPPER_PER_KELVIN * doubt_c / warm)
+    doubt = hypot(coil_doubt(ohm) / warm, at_20 * COPPER_COEFFICIENT * doubt_c / warm)
     places = ("/tests/solenoid/coil_ohm",) + (("/tests/solenoid/coil_c",) if typed is not None else ())
     limit = evidence.limit("solenoid_coil_ohm_20c")
     open_circuit = ohm >= OPEN_CIRCUIT_OHM
@@ -41,6 +42,47 @@ def coil(evidence: Evidence, check: Check) -> Finding:
     if typical:
         limit = Limit(high=OPEN_CIRCUIT_OHM)
     return check.judged(at_20, doubt, limit, places, typical=typical, open_circuit=open_circuit, grows=1)
+
+
+@dataclass(frozen=True, slots=True)
+class Warm:
+    """The coil's limit at the temperature typed in, and from which temperature on heat explains the reading.
+
+    celsius, low, high : that temperature and the limit's ends there; None where no temperature or limit was
+        typed in. [degC, ohm]
+    explained_at_c : mean temperature of the winding at which an intact coil reads as this one does; None
+        where it reads no more than allowed, or more than heat explains. [degC]
+    """
+
+    celsius: float | None = None
+    low: float | None = None
+    high: float | None = None
+    explained_at_c: float | None = None
+
+
+def warm_coil(evidence: Evidence, found: Finding) -> Warm:
+    """What the coil's own warmth does to its limit and may do to its reading."""
+    ohm, celsius = evidence.number("/tests/solenoid/coil_ohm"), evidence.number("/tests/solenoid/coil_c")
+    limit = evidence.limit("solenoid_coil_ohm_20c")
+    if ohm is None or limit is None:
+        return Warm()
+    beyond = limit.high is not None and found.value is not None and found.value > limit.high
+    hot = _explained_at(limit.high, ohm) if beyond else None
+    if celsius is None:
+        return Warm(explained_at_c=hot)
+    try:
+        low, high = (None if end is None else resistance_at(end, celsius) for end in (limit.low, limit.high))
+    except OutOfRange:
+        return Warm(explained_at_c=hot)
+    return Warm(celsius, low, high, hot)
+
+
+def _explained_at(high: float | None, ohm: float) -> float | None:
+    try:
+        celsius = None if high is None else coil_temperature(high, ohm)
+    except OutOfRange:
+        return None
+    return celsius if celsius is not None and UNKNOWN_TEMPERATURE_C < celsius <= HOTTEST_COIL_C else None
 
 
 def supply(evidence: Evidence, check: Check) -> Finding:

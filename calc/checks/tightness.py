@@ -88,7 +88,7 @@ def charge_leak_hole(evidence: Evidence, check: Check) -> Finding:
     between that and the adiabatic hole, which is given beside it. A circuit that emptied between two
     readings gives a lower bound, which may accuse and never clears.
     """
-    read = _readings(evidence)
+    read = decay_readings(evidence)
     if len(read) < 2:
         return check.missing()
     volume = circuit_volume(evidence)
@@ -125,7 +125,7 @@ def charge_leak_hole(evidence: Evidence, check: Check) -> Finding:
 
 
 def _decay(evidence: Evidence, start: Pressure, end: Pressure, seconds: float, volume: Value) -> Decay:
-    warmed, air = evidence.number(f"{TEST}/air_end_c"), _air_temperature(evidence)
+    warmed, air = evidence.number(f"{TEST}/air_end_c"), air_temperature(evidence)
     return Decay(
         start=start.value,
         end=end.value,
@@ -154,7 +154,8 @@ def _decay_doubts(
     }
 
 
-def _readings(evidence: Evidence) -> list[Reading]:
+def decay_readings(evidence: Evidence) -> list[Reading]:
+    """The decay's readings by time."""
     gauge = evidence.get(f"{TEST}/gauge")
     rows = [
         (float(item["t_s"]), pointer, evidence.pressure(item["p_kpa"], gauge))
@@ -172,7 +173,8 @@ def _ends(read: list[Reading]) -> tuple[Reading, Reading, bool]:
     return read[0], read[1], True
 
 
-def _air_temperature(evidence: Evidence) -> float:
+def air_temperature(evidence: Evidence) -> float:
+    """Temperature of the air in the circuit: as typed, else that outside, else a workshop's. [degC]"""
     air = evidence.number(f"{TEST}/air_c")
     if air is None:
         air = evidence.number("/site/ambient_c")

@@ -5,8 +5,6 @@
 
 GAS_CONSTANT = 287.05287  # J/(kg K), specific gas constant of dry air, [ISO2533]
 HEAT_RATIO = 1.4  # cp/cv of air near room temperature, [ISO2533]
-HEAT_CAPACITY = 1005.0  # J/(kg K), cp of air near room temperature; textbook figure, from memory
-MOLAR_MASS = 0.028964420  # kg/mol, [ISO2533]
 STANDARD_GRAVITY = 9.80665  # m/s2, [ISO2533]
 STANDARD_PRESSURE = 101_325.0  # Pa, [ISO2533]
 STANDARD_TEMPERATURE = 288.15  # K, [ISO2533]

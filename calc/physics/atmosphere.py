@@ -8,41 +8,8 @@ from calc.physics.air import GAS_CONSTANT, STANDARD_GRAVITY, STANDARD_PRESSURE, 
 from calc.physics.bounds import require
 
 LAPSE_RATE = 0.0065  # K/m, lost per metre climbed, [ISO2533]
-EARTH_RADIUS = 6_356_766.0  # m, nominal, [ISO2533]
 EXPONENT = STANDARD_GRAVITY / (LAPSE_RATE * GAS_CONSTANT)  # 5.25588
 LOWEST, HIGHEST = -2_000.0, 11_000.0  # m: the layer in which the lapse rate holds
-
-
-def geopotential_height(height_m: float) -> float:
-    """Geopotential height that belongs to a geometric height.
-
-    H = r·h / (r + h)
-
-    Parameters
-    ----------
-    height_m : float
-        Geometric height above mean sea level, -2 000 to 11 000. [m]
-
-    Returns
-    -------
-    float
-        Geopotential height. [m]
-
-    Notes
-    -----
-    The two differ by 1.4 m at 3 000 m: it matters to a table, not to a workshop.
-
-    Examples
-    --------
-    >>> round(geopotential_height(3000.0), 3)
-    2998.585
-
-    References
-    ----------
-    [ISO2533], clause 2.3, from memory.
-    """
-    h = require("height", height_m, LOWEST, HIGHEST, "m")
-    return EARTH_RADIUS * h / (EARTH_RADIUS + h)
 
 
 def standard_temperature(height_m: float) -> float:

@@ -44,35 +44,6 @@ def acoustic_delay(length: float, T: float) -> float:
     return require("length", length, 0.0, LONGEST_HOSE, "m") / speed_of_sound(T)
 
 
-def quarter_wave_frequency(length: float, T: float) -> float:
-    """Frequency at which a hose that is closed at its end rings.
-
-    f = a / (4·L)
-
-    Parameters
-    ----------
-    length : float
-        Length, 1e-3 to 100. [m]
-    T : float
-        Temperature of the air in it, 150 to 2 000. [K]
-
-    Returns
-    -------
-    float
-        Frequency. [Hz]
-
-    Examples
-    --------
-    >>> round(quarter_wave_frequency(3.0, 293.15), 2)
-    28.6
-
-    References
-    ----------
-    [KINSLER], pipe closed at one end.
-    """
-    return speed_of_sound(T) / (4.0 * require("length", length, 1.0e-3, LONGEST_HOSE, "m"))
-
-
 def resonance_frequency(length: float, bore: float, end_volume: float, T: float) -> float:
     """Lowest frequency at which a hose with a gauge's volume at its end rings.
 

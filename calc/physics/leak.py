@@ -26,45 +26,6 @@ SMALLEST_VOLUME, LARGEST_VOLUME = 1.0e-9, 1_000.0  # m3
 SHORTEST, LONGEST = 1.0e-9, 1.0e9  # s
 CHOKED_FLOW = flow_function(0.0)  # ψ*, 0.684731
 CHOKING_RISE = 1.0 / critical_ratio()  # p / p_ambient from which the hole is choked, 1.892929
-NORMAL_DENSITY = 101_325.0 / (GAS_CONSTANT * 273.15)  # kg/m3 at 0 degC, 101 325 Pa
-
-
-def leak_rate(volume: float, p_start: float, p_end: float, time: float) -> float:
-    """Leak rate from the fall of pressure in a closed volume.
-
-    Q = V · (p_start − p_end) / t
-
-    Parameters
-    ----------
-    volume : float
-        Volume of the vessel, 1e-9 to 1 000. [m3]
-    p_start, p_end : float
-        Pressure at the start and at the end, both gauge or both absolute, -1e7 to 1e7. [Pa]
-    time : float
-        Time between the two, 1e-9 to 1e9. [s]
-
-    Returns
-    -------
-    float
-        Leak rate; negative where the pressure rose. [Pa m3/s]
-
-    Notes
-    -----
-    Takes the temperature as steady: 1 K of cooling at 0.5 bar gauge looks like a loss of 516 Pa.
-
-    Examples
-    --------
-    >>> round(leak_rate(0.010, 500.0, 0.0, 60.0), 6)
-    0.083333
-
-    References
-    ----------
-    [ASTM2930], change of pressure times volume over time.
-    """
-    _require_vessel(volume, time)
-    require("pressure", p_start, -1.0e7, 1.0e7, "Pa")
-    require("pressure", p_end, -1.0e7, 1.0e7, "Pa")
-    return volume * (p_start - p_end) / time
 
 
 def mass_leak_rate(
@@ -242,35 +203,6 @@ def thermal_pressure_change(pressure: float, T: float, temperature_change: float
     require("pressure", pressure, *PRESSURE_RANGE, "Pa")
     require("temperature", T, *TEMPERATURE_RANGE, "K")
     return pressure * require("change of temperature", temperature_change, -100.0, 100.0, "K") / T
-
-
-def normal_volume_flow(mass_flow: float) -> float:
-    """Volume of air at 0 degC and 101 325 Pa that a mass flow amounts to.
-
-    q = m · R · 273.15 / 101 325
-
-    Parameters
-    ----------
-    mass_flow : float
-        Mass flow, -1e3 to 1e3. [kg/s]
-
-    Returns
-    -------
-    float
-        Volume flow at normal conditions. [m3/s]
-
-    Examples
-    --------
-    0.1295 g/s in normal litres a minute:
-
-    >>> round(60_000 * normal_volume_flow(0.1295e-3), 2)
-    6.01
-
-    References
-    ----------
-    Ideal gas law; normal conditions by DIN 1343, from memory.
-    """
-    return require("mass flow", mass_flow, -1.0e3, 1.0e3, "kg/s") / NORMAL_DENSITY
 
 
 def decay_time(

@@ -10,8 +10,6 @@ import math
 from calc.physics.air import GAS_CONSTANT, HEAT_RATIO, PRESSURE_RANGE, TEMPERATURE_RANGE
 from calc.physics.bounds import TINIEST, require
 
-REFERENCE_DENSITY = 1.185  # kg/m3 at 100 kPa, 20 degC, 65 % r.h., [ISO6358]
-REFERENCE_TEMPERATURE = 293.15  # K, [ISO6358]
 LARGEST_AREA = 1.0  # m2: beyond this it is no hole
 
 
@@ -126,33 +124,6 @@ def mass_flow(cd: float, area: float, p1: float, p2: float, T1: float) -> float:
     return cd * area * p1 / math.sqrt(GAS_CONSTANT * T1) * flow_function(p2 / p1)
 
 
-def choking_gauge_pressure(p_ambient: float) -> float:
-    """Gauge pressure from which a leak to the outside is choked.
-
-    p_gauge = p_ambient / r* − p_ambient
-
-    Parameters
-    ----------
-    p_ambient : float
-        Absolute pressure outside, 1 to 1e7. [Pa]
-
-    Returns
-    -------
-    float
-        Gauge pressure. [Pa]
-
-    Examples
-    --------
-    >>> round(choking_gauge_pressure(101325.0))
-    90476
-
-    References
-    ----------
-    [NACA1135], equation 43 with M = 1.
-    """
-    return require("pressure", p_ambient, *PRESSURE_RANGE, "Pa") * (1.0 / critical_ratio() - 1.0)
-
-
 def iso6358_function(ratio: float, b: float, exponent: float = 0.5) -> float:
     """Share of the choked flow by ISO 6358: 1 when choked, 0 without a difference.
 
@@ -185,82 +156,6 @@ def iso6358_function(ratio: float, b: float, exponent: float = 0.5) -> float:
     require("critical ratio", b, 0.0, 0.99)
     require("subsonic index", exponent, 0.2, 1.0)
     return 1.0 if r <= b else float(max(0.0, 1.0 - ((r - b) / (1.0 - b)) ** 2) ** exponent)
-
-
-def iso6358_flow(conductance: float, b: float, p1: float, p2: float, T1: float) -> float:
-    """Mass flow of a pneumatic part with a given conductance and critical ratio.
-
-    m = C · ρ0 · p1 · sqrt(T0 / T1) · f(p2 / p1)
-
-    Parameters
-    ----------
-    conductance : float
-        Sonic conductance C, 0 to 1e-3; 1 dm3/(s bar) is 1e-8. [m3/(s Pa)]
-    b : float
-        Critical pressure ratio, 0 to 0.99. [-]
-    p1 : float
-        Absolute pressure before the part, 1 to 1e7. [Pa]
-    p2 : float
-        Absolute pressure behind the part, 0 to p1. [Pa]
-    T1 : float
-        Temperature before the part, 150 to 2 000. [K]
-
-    Returns
-    -------
-    float
-        Mass flow. [kg/s]
-
-    Notes
-    -----
-    ρ0 = 1.185 kg/m3 and T0 = 293.15 K are the reference atmosphere of the standard.
-
-    Examples
-    --------
-    >>> round(1000 * iso6358_flow(0.5e-8, 0.30, 201325.0, 101325.0, 293.15), 6)
-    1.14144
-
-    References
-    ----------
-    [ISO6358], choked and subsonic flow equations.
-    """
-    require("conductance", conductance, 0.0, 1.0e-3, "m3/(s Pa)")
-    require("pressure before the part", p1, *PRESSURE_RANGE, "Pa")
-    require("pressure behind the part", p2, 0.0, p1, "Pa")
-    require("temperature", T1, *TEMPERATURE_RANGE, "K")
-    choked = conductance * REFERENCE_DENSITY * p1 * math.sqrt(REFERENCE_TEMPERATURE / T1)
-    return choked * iso6358_function(p2 / p1, b)
-
-
-def nozzle_conductance(area: float) -> float:
-    """Sonic conductance of an ideal nozzle of an area.
-
-    C = A · ψ* / (ρ0 · sqrt(R · T0))
-
-    Parameters
-    ----------
-    area : float
-        Flow area (hole area times discharge coefficient), 0 to 1. [m2]
-
-    Returns
-    -------
-    float
-        Sonic conductance. [m3/(s Pa)]
-
-    Examples
-    --------
-    One square millimetre, in dm3/(s bar):
-
-    >>> round(1e8 * nozzle_conductance(1e-6), 5)
-    0.19919
-
-    References
-    ----------
-    [ISO6358] set equal to [HEYWOOD] equation C.9.
-    """
-    flow_area = require("area", area, 0.0, LARGEST_AREA, "m2")
-    return (
-        flow_area * flow_function(0.0) / (REFERENCE_DENSITY * math.sqrt(GAS_CONSTANT * REFERENCE_TEMPERATURE))
-    )
 
 
 def hole_area(diameter: float) -> float:

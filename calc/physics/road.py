@@ -2,14 +2,11 @@
 
 [ISO4000] ISO 4000-1, "Passenger car tyres and rims", design dimensions, from memory.
 [ETRTO] European Tyre and Rim Technical Organisation: rolling circumference 3.05·D, from memory.
-[GILLESPIE] T. D. Gillespie, "Fundamentals of Vehicle Dynamics", 1992, chapters 2 and 4, from memory.
 """
 
-import math
 import re
 
 from calc.errors import OutOfRange
-from calc.physics.air import STANDARD_GRAVITY
 from calc.physics.bounds import require
 from calc.physics.units import INCH
 
@@ -17,7 +14,6 @@ ROLLING_FACTOR = 3.05  # rolling circumference over diameter, radial tyres, [ETR
 MARKING = re.compile(
     r"\s*(\d{2,3})\s*/\s*(\d{2,3})\s*Z?[RBD-]\s*(\d{2}(?:\.\d)?)(?!\d)", re.ASCII | re.IGNORECASE
 )
-LARGEST_MASS = 100_000.0  # kg
 FASTEST = 150.0  # m/s
 
 
@@ -203,63 +199,3 @@ def pull_time_and_distance(speed_start: float, speed_end: float, acceleration: f
     require("speed at the start", speed_start, 0.0, speed_end, "m/s")
     a = require("acceleration", acceleration, 0.01, 20.0, "m/s2")
     return (speed_end - speed_start) / a, (speed_end**2 - speed_start**2) / (2.0 * a)
-
-
-def road_load(
-    mass: float,
-    speed: float,
-    acceleration: float,
-    rolling_coefficient: float,
-    drag_area: float,
-    air_density: float,
-    rotating_factor: float = 1.05,
-    grade: float = 0.0,
-) -> float:
-    """Force at the wheels that moves a car.
-
-    F = λ·m·a + m·g·(Cr·cos α + sin α) + ρ/2·CdA·v²
-
-    Parameters
-    ----------
-    mass : float
-        Mass of the car with the people in it, 100 to 100 000. [kg]
-    speed : float
-        Speed, 0 to 150. [m/s]
-    acceleration : float
-        Acceleration, -20 to 20. [m/s2]
-    rolling_coefficient : float
-        Rolling resistance coefficient, 0 to 0.1. [-]
-    drag_area : float
-        Drag coefficient times frontal area, 0 to 20. [m2]
-    air_density : float
-        Density of the air, 0 to 2. [kg/m3]
-    rotating_factor : float, optional
-        Mass factor λ of the turning parts, 1 to 2. [-]
-    grade : float, optional
-        Rise per way along the level, -0.5 to 0.5. [-]
-
-    Returns
-    -------
-    float
-        Force; times the speed it is the power at the wheels. [N]
-
-    Examples
-    --------
-    >>> round(road_load(1500.0, 100.0 / 3.6, 1.0, 0.012, 0.65, 1.2), 3)
-    2052.446
-
-    References
-    ----------
-    [GILLESPIE], road load.
-    """
-    require("mass", mass, 100.0, LARGEST_MASS, "kg")
-    require("speed", speed, 0.0, FASTEST, "m/s")
-    require("acceleration", acceleration, -20.0, 20.0, "m/s2")
-    require("rolling coefficient", rolling_coefficient, 0.0, 0.1)
-    require("drag area", drag_area, 0.0, 20.0, "m2")
-    require("air density", air_density, 0.0, 2.0, "kg/m3")
-    require("rotating factor", rotating_factor, 1.0, 2.0)
-    slope = math.atan(require("grade", grade, -0.5, 0.5))
-    weight = mass * STANDARD_GRAVITY
-    rolling_and_rise = weight * (rolling_coefficient * math.cos(slope) + math.sin(slope))
-    return rotating_factor * mass * acceleration + rolling_and_rise + 0.5 * air_density * drag_area * speed**2

@@ -1,7 +1,4 @@
-"""What compressed air can do to somebody: its energy, and the force on a plug.
-
-[BRODE] H. L. Brode, "Blast wave from a spherical charge", Physics of Fluids 2 (1959) 217, from memory.
-"""
+"""What compressed air can do to somebody: its energy, and the force on a plug."""
 
 import math
 
@@ -10,38 +7,6 @@ from calc.physics.bounds import require
 from calc.physics.orifice import hole_area
 
 LARGEST_VOLUME = 1_000.0  # m3
-
-
-def constant_volume_energy(volume: float, p: float, p_ambient: float) -> float:
-    """Energy by Brode: what it takes to heat the gas to its pressure at constant volume.
-
-    E = (p − p0)·V / (γ − 1)
-
-    Parameters
-    ----------
-    volume : float
-        Volume, 0 to 1 000. [m3]
-    p : float
-        Absolute pressure, p_ambient to 1e7. [Pa]
-    p_ambient : float
-        Absolute pressure outside, 1 to 1e7. [Pa]
-
-    Returns
-    -------
-    float
-        Energy; the largest of the three estimates. [J]
-
-    Examples
-    --------
-    >>> round(constant_volume_energy(0.010, 151_325.0, 101_325.0), 1)
-    1250.0
-
-    References
-    ----------
-    [BRODE].
-    """
-    _require(volume, p, p_ambient)
-    return (p - p_ambient) * volume / (HEAT_RATIO - 1.0)
 
 
 def isentropic_energy(volume: float, p: float, p_ambient: float) -> float:
@@ -75,38 +40,6 @@ def isentropic_energy(volume: float, p: float, p_ambient: float) -> float:
     _require(volume, p, p_ambient)
     share = -math.expm1((HEAT_RATIO - 1.0) / HEAT_RATIO * math.log(p_ambient / p))
     return p * volume / (HEAT_RATIO - 1.0) * share
-
-
-def isothermal_energy(volume: float, p: float, p_ambient: float) -> float:
-    """Work of a slow expansion to the outside pressure.
-
-    E = p·V·ln(p / p0)
-
-    Parameters
-    ----------
-    volume : float
-        Volume, 0 to 1 000. [m3]
-    p : float
-        Absolute pressure, p_ambient to 1e7. [Pa]
-    p_ambient : float
-        Absolute pressure outside, 1 to 1e7. [Pa]
-
-    Returns
-    -------
-    float
-        Energy. [J]
-
-    Examples
-    --------
-    >>> round(isothermal_energy(0.014, 251_325.0, 101_325.0), 1)
-    3196.3
-
-    References
-    ----------
-    Work of an ideal gas at constant temperature.
-    """
-    _require(volume, p, p_ambient)
-    return p * volume * math.log(p / p_ambient)
 
 
 def plug_force(diameter: float, gauge_pressure: float) -> float:

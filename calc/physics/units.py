@@ -1,4 +1,4 @@
-"""Pressure units, and gauge against absolute. Nothing here ever adds a barometer inside a unit conversion.
+"""Pressure units and kelvin. Nothing here ever adds a barometer inside a unit conversion.
 
 [SP811] NIST Special Publication 811 (2008), Appendix B, factors, from memory.
 [ISO80000-4] ISO 80000-4:2019, Mechanics, from memory.
@@ -71,66 +71,6 @@ def _pascal_per(unit: str) -> float:
     if unit not in PASCAL_PER:
         raise OutOfRange(f"unit {unit!r} is not one of {', '.join(PASCAL_PER)}")
     return PASCAL_PER[unit]
-
-
-def to_absolute(gauge: float, barometric: float) -> float:
-    """Absolute pressure from a gauge reading and the barometer beside it.
-
-    p_abs = p_gauge + p_barometric
-
-    Parameters
-    ----------
-    gauge : float
-        Pressure against the local atmosphere, vacuum negative, down to -barometric. [Pa]
-    barometric : float
-        Station pressure here and now, not the value reduced to sea level; 20 000 to 120 000. [Pa]
-
-    Returns
-    -------
-    float
-        Absolute pressure, 0 or more. [Pa]
-
-    Examples
-    --------
-    >>> to_absolute(100000.0, 89875.0)
-    189875.0
-
-    References
-    ----------
-    Definition of gauge pressure, [ISO80000-4] item 4-14.2.
-    """
-    base = require("barometric pressure", barometric, 20_000.0, 120_000.0, "Pa")
-    return require("gauge pressure", gauge, -base, LARGEST, "Pa") + base
-
-
-def to_gauge(absolute: float, barometric: float) -> float:
-    """Gauge pressure from an absolute one: the inverse of `to_absolute`.
-
-    p_gauge = p_abs − p_barometric
-
-    Parameters
-    ----------
-    absolute : float
-        Absolute pressure, 0 or more. [Pa]
-    barometric : float
-        Station pressure here and now, 20 000 to 120 000. [Pa]
-
-    Returns
-    -------
-    float
-        Pressure against the local atmosphere, vacuum negative. [Pa]
-
-    Examples
-    --------
-    >>> to_gauge(201325.0, 101325.0)
-    100000.0
-
-    References
-    ----------
-    Definition of gauge pressure, [ISO80000-4] item 4-14.2.
-    """
-    base = require("barometric pressure", barometric, 20_000.0, 120_000.0, "Pa")
-    return require("absolute pressure", absolute, 0.0, LARGEST, "Pa") - base
 
 
 def kelvin(celsius: float) -> float:

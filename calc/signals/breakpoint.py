@@ -23,21 +23,6 @@ STANDS_OUT = 4.0  # the rate must be so many of its standard errors to be called
 
 
 @dataclass(frozen=True)
-class BreakpointFit:
-    """First movement in a sweep that ends before the stop, with standard errors.
-
-    `baseline` is the travel at rest, `slope` travel per pressure, `residual_s` the scatter of the travel.
-    """
-
-    breakpoint: float
-    slope: float
-    se_breakpoint: float
-    se_slope: float
-    residual_s: float
-    baseline: float
-
-
-@dataclass(frozen=True)
 class SweepFit:
     """First movement, rate and (None where the sweep did not get there) full travel, with standard errors.
 
@@ -55,55 +40,6 @@ class SweepFit:
     residual_s: float
     baseline: float
     freedom: int
-
-
-def fit_breakpoint(pressures: Sequence[float], travels: Sequence[float]) -> BreakpointFit:
-    """Pressure at which the rod begins to move, in a sweep that ends before the stop.
-
-    x = a + b·max(0, p − c), least squares over a, b and c
-
-    Parameters
-    ----------
-    pressures : sequence of float
-        Pressures in any order; hand vacuum in as depth, so that more moves more. [any pressure unit]
-    travels : sequence of float
-        Travel at each pressure. [any length unit]
-
-    Returns
-    -------
-    BreakpointFit
-        Breakpoint c and its standard error [as pressures], slope b [travel per pressure].
-
-    Notes
-    -----
-    Standard errors by linearisation at the minimum, on n − 3 degrees of freedom. Raises CannotFit with fewer
-    than 2 points before the movement or 3 in it (a breakpoint at the end of the data included), and where
-    the movement does not stand out of the scatter.
-
-    Examples
-    --------
-    >>> fit = fit_breakpoint([0, 20, 40, 60, 80, 100, 120, 140], [0, 0, 0, 0, 0, 1, 3, 5])
-    >>> round(fit.breakpoint, 6), round(fit.slope, 6)
-    (90.0, 0.1)
-
-    References
-    ----------
-    [HINKLEY]; the last step of the search is that of [MUGGEO].
-    """
-    check_points(pressures, travels, FEWEST_BEFORE + FEWEST_AFTER)
-    points = Points.of(pressures, travels)
-    ramp = _checked(best_ramp(points, breaks=1))
-    s = math.sqrt(ramp.rss / (len(points.p) - 3))
-    se_slope = s / math.sqrt(ramp.spread)
-    _refuse_noise(ramp.slope, se_slope)
-    return BreakpointFit(
-        breakpoint=ramp.start,
-        slope=ramp.slope,
-        se_breakpoint=s * ramp.start_leverage(),
-        se_slope=se_slope,
-        residual_s=s,
-        baseline=ramp.baseline,
-    )
 
 
 def fit_sweep(pressures: Sequence[float], travels: Sequence[float]) -> SweepFit:
@@ -126,8 +62,9 @@ def fit_sweep(pressures: Sequence[float], travels: Sequence[float]) -> SweepFit:
     Notes
     -----
     The stop is believed where at least 2 points lie at it and the Bayesian information criterion prefers the
-    model that has one. Raises CannotFit as `fit_breakpoint` does. For a falling sweep c1 is where the rod
-    comes to rest.
+    model that has one. Standard errors by linearisation at the minimum. Raises CannotFit with fewer than
+    2 points before the movement or 3 in it (a break at the end of the data included), and where the
+    movement does not stand out of the scatter. For a falling sweep c1 is where the rod comes to rest.
 
     Examples
     --------
@@ -137,7 +74,8 @@ def fit_sweep(pressures: Sequence[float], travels: Sequence[float]) -> SweepFit:
 
     References
     ----------
-    [HINKLEY], [MUGGEO]; G. Schwarz, Annals of Statistics 6 (1978) 461, for the criterion, from memory.
+    [HINKLEY]; the last step of the search is that of [MUGGEO]; G. Schwarz, Annals of Statistics 6 (1978)
+    461, for the criterion, from memory.
     """
     check_points(pressures, travels, FEWEST_BEFORE + FEWEST_AFTER)
     points = Points.of(pressures, travels)

@@ -2,51 +2,11 @@
 
 from collections.abc import Sequence
 from itertools import accumulate, pairwise
-from statistics import median
 
 from calc.signals.refusal import CannotFit
 from calc.signals.regression import check_points
 
 EDGE = 0.1  # share of the travel left out at either end, where stops and not friction decide
-
-
-def hysteresis(
-    rising_pressures: Sequence[float],
-    rising_travels: Sequence[float],
-    falling_pressures: Sequence[float],
-    falling_travels: Sequence[float],
-) -> float:
-    """Difference of pressure between opening and closing at equal travel; friction is half of it.
-
-    median over the falling points of p_rising(x) − p_falling(x), in the middle four fifths of the travel
-
-    Parameters
-    ----------
-    rising_pressures, rising_travels : sequence of float
-        The opening sweep, at least 2 points. [any pressure unit, any length unit]
-    falling_pressures, falling_travels : sequence of float
-        The closing sweep, at least 1 point. [the same units]
-
-    Returns
-    -------
-    float
-        Width of the hysteresis. [as pressures]
-
-    Notes
-    -----
-    The opening line is drawn straight between its points. Raises CannotFit where no falling point lies in
-    the middle of the travel that the rising sweep covers.
-
-    Examples
-    --------
-    >>> hysteresis([60, 80, 100, 120], [0, 2, 4, 6], [110, 90, 70], [6, 4, 2])
-    10.0
-
-    References
-    ----------
-    Definition of hysteresis; the median is ours.
-    """
-    return median(gaps(rising_pressures, rising_travels, falling_pressures, falling_travels))
 
 
 def gaps(
@@ -55,9 +15,9 @@ def gaps(
     falling_pressures: Sequence[float],
     falling_travels: Sequence[float],
 ) -> list[float]:
-    """The differences of pressure of which `hysteresis` is the median, one a falling point.
+    """Differences of pressure between opening and closing at equal travel, one a falling point.
 
-    p_rising(x) − p_falling(x)
+    p_rising(x) − p_falling(x), in the middle four fifths of the travel
 
     Parameters
     ----------
@@ -71,6 +31,11 @@ def gaps(
     list of float
         At least one difference. [as pressures]
 
+    Notes
+    -----
+    The opening line is drawn straight between its points; friction is half of the median of these. Raises
+    CannotFit where no falling point lies in the middle of the travel that the rising sweep covers.
+
     Examples
     --------
     >>> gaps([60, 80, 100, 120], [0, 2, 4, 6], [110, 90, 70], [6, 4, 2])
@@ -78,7 +43,7 @@ def gaps(
 
     References
     ----------
-    As for `hysteresis`.
+    Definition of hysteresis.
     """
     check_points(rising_pressures, rising_travels, 2)
     check_points(falling_pressures, falling_travels, 1)

@@ -1,14 +1,11 @@
-"""Straight lines through readings: least squares, and one that outliers do not move.
+"""Straight lines through readings: doubt in one direction, and in both.
 
 [NISTSTRD] NIST Statistical Reference Datasets, linear regression: the check values of the tests.
-[THEIL] H. Theil, Proc. Kon. Ned. Akad. Wetensch. A 53 (1950) 386; P. K. Sen, J. Amer. Statist. Assoc. 63
-    (1968) 1379; from memory.
 """
 
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from statistics import median
 
 from calc.signals.refusal import CannotFit
 
@@ -77,52 +74,6 @@ def line_fit(x: Sequence[float], y: Sequence[float]) -> Line:
         residual_s=s,
         r_squared=1.0 - rss / syy if syy > 0.0 else 1.0,
     )
-
-
-def theil_sen(x: Sequence[float], y: Sequence[float]) -> tuple[float, float]:
-    """Slope and intercept of the line whose slope is the median over all pairs of points.
-
-    slope = median((yj − yi) / (xj − xi)),  intercept = median(y) − slope · median(x)
-
-    Parameters
-    ----------
-    x, y : sequence of float
-        Coordinates, 2 to 2 000 points, not all at one x. [any]
-
-    Returns
-    -------
-    tuple of float
-        Slope [y/x] and intercept [y].
-
-    Notes
-    -----
-    Up to 29 % of the points may be wild without moving it. Raises CannotFit as `line_fit` does, and above
-    2 000 points, since it looks at every pair.
-
-    Examples
-    --------
-    >>> slope, intercept = theil_sen([0, 1, 2, 3, 4, 5, 6], [0.0, 1.1, 1.9, 3.2, 4.0, 15.0, 6.1])
-    >>> round(slope, 6), round(intercept, 6)
-    (1.05, 0.05)
-
-    References
-    ----------
-    [THEIL].
-    """
-    check_points(x, y, 2)
-    if len(x) > 2_000:
-        raise CannotFit(f"{len(x)} points are above 2000")
-    points = sorted(zip(x, y, strict=True))
-    slopes = [
-        (high[1] - low[1]) / (high[0] - low[0])
-        for place, low in enumerate(points)
-        for high in points[place + 1 :]
-        if high[0] > low[0]
-    ]
-    if not slopes:
-        raise CannotFit(f"all {len(x)} points lie at x = {x[0]:g}")
-    slope = median(slopes)
-    return slope, median(y) - slope * median(x)
 
 
 def mean(values: Sequence[float]) -> float:

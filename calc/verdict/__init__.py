@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from calc.checks import TEST_OF_CHECK, examine
+from calc.checks.decay_plan import stored
 from calc.checks.evidence import Evidence
 from calc.checks.finding import Finding
 from calc.faults.explain import boost_error, explains
@@ -19,7 +20,7 @@ from calc.verdict.measured import beside_finding, beside_verdict
 from calc.verdict.questions import questions
 from calc.verdict.repair import Proof, by_same_gauge, doubt_of_change, repair_proof
 from calc.verdict.rounding import shares, significant
-from calc.words import summary
+from calc.words import bench, summary
 from calc.words.sentences import Sentences
 
 VALUE_DIGITS, DOUBT_DIGITS = 6, 3
@@ -218,10 +219,11 @@ def _cautions(
     next_test = following[0].test if following else None
     keys = cautions(evidence, findings, next_test, nothing_left=not following and not is_settled(concluded))
     spoiled = dict.fromkeys(one.key for one in questions(evidence) if one.spoiled)
+    air = bench.stored(said, stored(evidence))
     return [
         said.words.CAUTION_FIRST,
         *(said.words.QUESTIONS[key][1] for key in spoiled),
-        *(said.words.CAUTIONS[key] for key in keys),
+        *(said.words.CAUTIONS[key].format(stored=air) for key in keys),
     ]
 
 

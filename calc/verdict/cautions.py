@@ -19,6 +19,7 @@ def cautions(
             findings[name].outcome == "outside" and findings[name].side == "high"
             for name in ("road_real_boost", "road_peak", "road_overboost")
         ),
+        "stored_energy": next_test == "charge_decay",
         "tightness_first": not wrong_turbo and not (tight and looked.examined),
         "road": next_test in FULL_LOAD,
         "reduced_power": findings["road_reduced_power"].outcome == "outside",

@@ -6,6 +6,7 @@ from typing import Any
 from calc.checks import BY_NAME
 from calc.checks.actuator_sweep import spring
 from calc.checks.control_model import fitted
+from calc.checks.decay_plan import stored, watch
 from calc.checks.evidence import SEA_LEVEL_KPA, Evidence
 from calc.checks.finding import Finding
 from calc.checks.foreseen import foreseen
@@ -14,13 +15,15 @@ from calc.checks.hold_hole import hole_of_hold
 from calc.checks.humid import humid_air
 from calc.checks.instruments import Shown, instruments, smallest_shown
 from calc.checks.on_the_road import best_gear, road_loss, road_plan, sensor_line
-from calc.checks.sensors_at_rest import pressure_by_signal
+from calc.checks.sensors_at_rest import pressure_by_signal, signal_called_for
+from calc.checks.solenoid import Warm, warm_coil
 from calc.errors import OutOfRange
 from calc.physics.engine_air import absolute_load
 from calc.physics.vin import check_digit_fits
 from calc.uncertainty.decision import Limit
 from calc.uncertainty.gauge import difference
 from calc.verdict.rounding import significant
+from calc.words import bench as bench_words
 from calc.words import measured as words
 from calc.words.sentences import Sentences
 
@@ -32,8 +35,8 @@ def beside_finding(found: Finding, evidence: Evidence, said: Sentences) -> Row:
     """Further keys of a finding; empty where there is nothing to add."""
     shown = smallest_shown(found)
     row = _shown(found, shown, evidence, said)
-    more = MORE.get(found.check)
-    return {**row, **more(found, shown, evidence, said)} if more and found.value is not None else row
+    more = (MORE if found.value is not None else AHEAD).get(found.check)
+    return {**row, **more(found, shown, evidence, said)} if more else row
 
 
 def _shown(found: Finding, seen: Shown | None, evidence: Evidence, said: Sentences) -> Row:
@@ -57,7 +60,8 @@ def _shown(found: Finding, seen: Shown | None, evidence: Evidence, said: Sentenc
 def _hole(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
     mm = found.facts["adiabatic_mm"]
     says = said.words.MEASURED["adiabatic"].format(mm=said.figures.number(mm, "mm"))
-    row: Row = {"adiabatic": {"value": significant(mm, DOUBT_DIGITS), "says": says}}
+    row = {"adiabatic": {"value": significant(mm, DOUBT_DIGITS), "says": says}}
+    row |= _decay(found, shown, evidence, said)
     if evidence.number("/tests/charge_decay/air_end_c") is None:
         kpa = found.facts["one_kelvin_kpa"]
         says = said.words.MEASURED["one_kelvin"].format(kpa=said.figures.with_unit(kpa, "kPa"))
@@ -76,6 +80,43 @@ def _hole(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentenc
     }
     on_road = {key: significant(value, DOUBT_DIGITS) for key, value in figures.items()}
     return {**row, "on_road": {**on_road, "says": words.road_loss(said, loss)}}
+
+
+def _decay(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
+    """What the air of the decay test can do to somebody, and how long it has to be watched."""
+    held, ahead = stored(evidence), watch(evidence)
+    row: Row = {
+        "stored_energy": {
+            "p_kpa": significant(held.kpa, DIGITS),
+            "plug_force_n": significant(held.force, DOUBT_DIGITS),
+            "energy_j": significant(held.joules, DOUBT_DIGITS),
+            "says": bench_words.stored(said, held),
+        }
+    }
+    if ahead is None:
+        return row
+    return {
+        **row,
+        "watch": {
+            "seconds": significant(ahead.seconds, DIGITS),
+            "needed_s": ahead.needed,
+            "limit_leaves_kpa": significant(ahead.left_kpa, DOUBT_DIGITS),
+            "says": bench_words.watched(said, ahead),
+        },
+    }
+
+
+def _coil(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
+    """What an intact coil reads at the temperature typed in, and whether heat could explain this one."""
+    warm: Warm = warm_coil(evidence, found)
+    row: Row = {}
+    if warm.celsius is not None:
+        says = bench_words.coil_warm(said, warm.celsius, warm.low, warm.high)
+        row["warm_limit"] = {**_ends(Limit(warm.low, warm.high)), "says": says}
+    if warm.explained_at_c is not None:
+        says = bench_words.coil_hot(said, warm.explained_at_c)
+        row["explained_by_heat"] = {"value": significant(warm.explained_at_c, DOUBT_DIGITS), "says": says}
+    return row
 
 
 def _sensor(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
@@ -141,13 +182,17 @@ def _by_signal(found: Finding, shown: Shown | None, evidence: Evidence, said: Se
         return {}
     doubt = 2.0 * meant.uncertainty
     pressure = said.figures.measured(meant.value, doubt, "kPa_abs")
-    return {
+    row: Row = {
         "by_signal": {
             "value": significant(meant.value, DIGITS),
             "expanded_uncertainty": significant(doubt, DOUBT_DIGITS),
             "says": said.words.MEASURED["by_signal"].format(pressure=pressure),
         }
     }
+    volts = signal_called_for(evidence)
+    if volts is not None:
+        row["signal_for"] = {"value": significant(volts, DIGITS), "says": bench_words.signal_for(said, volts)}
+    return row
 
 
 def _actuator_hole(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
@@ -232,7 +277,9 @@ def _spring(found: Finding, shown: Shown | None, evidence: Evidence, said: Sente
     return {"spring": {**figures, "says": words.spring(said, seen, sign)}}
 
 
+AHEAD = {"charge_leak_hole": _decay}
 MORE = {
+    "solenoid_coil": _coil,
     "rest_charge_pressure": _by_signal,
     "actuator_hysteresis": _spring,
     "solenoid_response": _course,
@@ -259,6 +306,7 @@ def beside_verdict(evidence: Evidence, said: Sentences) -> Row:
             "seconds": significant(pull.seconds, DOUBT_DIGITS),
             "metres": significant(pull.metres, DOUBT_DIGITS),
             "legal": None if legal is None else pull.to_kmh <= legal,
+            "legal_rpm": significant(pull.legal_rpm, DIGITS),
             "says": words.pull(said, pull),
         }
         for pull in plan

@@ -857,6 +857,7 @@ CAUTIONS = {
     "anything until it is known which is wrong.",
     "reduced_power": "In reduced-power mode the car aims low because of a stored fault: note the codes, "
     "clear them and run again before blaming a part.",
+    "stored_energy": "Pressure test. {stored}",
     "not_seen": "Rod and travel speak of the rod, not of the valve behind it: that is seen only through a "
     "borescope or with the exhaust off.",
     "nothing_left": "No test in the list can settle it any further.",
@@ -951,6 +952,21 @@ MEASURED = {
     "nearer": "Boost is nearer to its aim by {change}.",
     "same_gauge": "What the one gauge is off falls out of that.",
     "hose_rings": "It may make the needle tremble at {hz} Hz; a slower swing is the boost's own.",
+    "plug": "At {pressure} a plug {bore} mm across is pushed out with {force} N, the weight of {weight} kg.",
+    "stored": "{litres} l of it hold {joules} J, as {weight} kg falling {height} m: plugs and hose ends "
+    "tied, nobody in front of them.",
+    "watch": "Wait {seconds} s at least before the next reading: only then does a hole of {hole}, the limit, "
+    "take off more than gauge and a degree of cooling leave in doubt. It leaves {left}.",
+    "watched": "A hole of {hole}, the limit, would have left {left} after these {seconds} s.",
+    "watched_too_short": "Too short to tell it from the gauge's doubt and a degree of cooling: watch "
+    "for {seconds} s at least.",
+    "coil_warm": "At {celsius} °C an intact coil reads {low} to {high}.",
+    "coil_warm_low": "At {celsius} °C an intact coil reads {low} at least.",
+    "coil_warm_high": "At {celsius} °C an intact coil reads {high} at most.",
+    "coil_hot": "An intact coil reads so only from {celsius} °C on: make sure that it is not so hot.",
+    "signal_for": "For the air outside it should stand at {volts}.",
+    "hose_turbulent": "Air in so narrow a hose is turbulent: it lags by more than that.",
+    "pull_legal": "It passes the speed typed in at {rpm} rev/min.",
     "one_kelvin": "Cooling by one degree alone would look like a loss of {kpa}.",
     "actuator_hole": "The actuator would lose as much through a hole of {mm} mm.",
     "vacuum_at_sea_level": "The air here stands at {outside} absolute: at sea level the same supply would "

@@ -916,6 +916,7 @@ CAUTIONS = {
     "entlastet etwas, bis klar ist, welches falsch anzeigt.",
     "reduced_power": "Im Notlauf ist der Sollwert wegen eines gespeicherten Fehlers niedrig: Codes notieren, "
     "löschen und erneut fahren, bevor ein Teil beschuldigt wird.",
+    "stored_energy": "Druckprüfung. {stored}",
     "not_seen": "Stange und Hub sagen etwas über die Stange, nicht über die Klappe dahinter: Die sieht man "
     "nur mit dem Endoskop oder bei abgebauter Abgasanlage.",
     "nothing_left": "Keine der aufgeführten Prüfungen kann es weiter klären.",
@@ -1020,6 +1021,22 @@ MEASURED = {
     "nearer": "Der Ladedruck liegt um {change} näher am Sollwert.",
     "same_gauge": "Die Abweichung desselben Manometers hebt sich dabei auf.",
     "hose_rings": "Er kann den Zeiger mit {hz} Hz zittern lassen; was langsamer schwingt, ist der Ladedruck.",
+    "plug": "Bei {pressure} drückt es einen Stopfen von {bore} mm mit {force} N hinaus, dem Gewicht von "
+    "{weight} kg.",
+    "stored": "{litres} l davon speichern {joules} J, so viel wie {weight} kg, die {height} m fallen: "
+    "Stopfen und Schlauchenden gesichert, niemand davor.",
+    "watch": "Bis zur nächsten Ablesung mindestens {seconds} s warten: Erst dann nimmt ein Loch von {hole}, "
+    "dem Grenzwert, mehr weg, als Manometer und ein Grad Abkühlung offen lassen. Es lässt {left} übrig.",
+    "watched": "Ein Loch von {hole}, dem Grenzwert, hätte nach diesen {seconds} s {left} übrig gelassen.",
+    "watched_too_short": "Zu kurz, um es von der Messunsicherheit und einem Grad Abkühlung zu unterscheiden: "
+    "mindestens {seconds} s beobachten.",
+    "coil_warm": "Bei {celsius} °C hat eine intakte Spule {low} bis {high}.",
+    "coil_warm_low": "Bei {celsius} °C hat eine intakte Spule mindestens {low}.",
+    "coil_warm_high": "Bei {celsius} °C hat eine intakte Spule höchstens {high}.",
+    "coil_hot": "So viel hat eine intakte Spule erst ab {celsius} °C: prüfen, ob sie so heiß ist.",
+    "signal_for": "Bei der Luft draußen müsste es bei {volts} stehen.",
+    "hose_turbulent": "In einem so engen Schlauch strömt die Luft turbulent: Er verzögert um mehr als das.",
+    "pull_legal": "Bei {rpm} 1/min überschreitet er die eingetragene Geschwindigkeit.",
     "one_kelvin": "Ein Grad Abkühlung allein sähe aus wie ein Verlust von {kpa}.",
     "actuator_hole": "So viel verlöre die Druckdose durch ein Loch von {mm} mm.",
     "vacuum_at_sea_level": "Die Luft steht hier bei {outside} absolut: Auf Meereshöhe zeigte dieselbe "

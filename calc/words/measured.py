@@ -114,6 +114,8 @@ def instrument(said: Sentences, gauge: Instrument) -> str:
                 lag=said.figures.with_unit(gauge.lag_kpa, "kPa"),
             )
         )
+    if gauge.turbulent:
+        parts.append(words["hose_turbulent"])
     if gauge.ring is not None:
         parts.append(words["hose_rings"].format(hz=f"{gauge.ring:.0f}"))
     return " ".join(str(part) for part in parts)
@@ -135,13 +137,15 @@ def compared(said: Sentences, pair: Pair) -> str:
 
 
 def pull(said: Sentences, planned: PlannedPull) -> str:
-    """A pull planned ahead."""
-    return str(
-        said.words.MEASURED["pull"].format(
-            gear=planned.gear,
-            slow=f"{planned.from_kmh:.0f}",
-            fast=f"{planned.to_kmh:.0f}",
-            seconds=f"{planned.seconds:.0f}",
-            metres=f"{planned.metres:.0f}",
-        )
+    """A pull planned ahead, and where it passes the speed typed in."""
+    words = said.words.MEASURED
+    text = words["pull"].format(
+        gear=planned.gear,
+        slow=f"{planned.from_kmh:.0f}",
+        fast=f"{planned.to_kmh:.0f}",
+        seconds=f"{planned.seconds:.0f}",
+        metres=f"{planned.metres:.0f}",
     )
+    if planned.legal_rpm is None:
+        return str(text)
+    return f"{text} {words['pull_legal'].format(rpm=f'{planned.legal_rpm:.0f}')}"

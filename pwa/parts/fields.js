@@ -74,8 +74,9 @@ export function results(job, checks) {
   const found = checks.map((check) => job.finding(check)).filter(Boolean);
   const spoken = found.filter(({ value }) => value !== null);
   const coarse = found.filter(({ value, smallest_shown: shown }) => value === null && shown?.clears === false);
-  if (!spoken.length && !coarse.length) return null;
-  return el("div", { class: "results" }, spoken.map((finding) => [resultLine(finding), beside(finding)]), coarse.map(tooCoarse));
+  const ahead = found.filter(({ value }) => value === null).map(beside).filter(Boolean);
+  if (!spoken.length && !coarse.length && !ahead.length) return null;
+  return el("div", { class: "results" }, spoken.map((finding) => [resultLine(finding), beside(finding)]), coarse.map(tooCoarse), ahead);
 }
 
 /** Said before a reading is taken: with this gauge no reading could be called within. */
@@ -83,7 +84,7 @@ function tooCoarse({ check, title, smallest_shown: shown }) {
   return el("p", { class: "hint", key: `coarse ${check}` }, el("strong", {}, title), " ", shown.says);
 }
 
-/** What more a reading says: the same hole on the road, the cooler's effectiveness, the pump at sea level. */
+/** What more a reading says, or what is known ahead of it: the same hole on the road, the force on a plug. */
 function beside(finding) {
   const more = Object.entries(finding).filter(([name, part]) => part?.says && !["where", "smallest_shown"].includes(name));
   return more.length > 0 && el("p", { class: "hint beside", key: `beside ${finding.check}` }, more.map(([, { says }]) => says).join(" "));

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from CoolProp.CoolProp import PropsSI
 from scipy import integrate, optimize, stats
 
 import calc
@@ -366,3 +367,67 @@ def test_no_vacuum_is_told_at_sea_level_without_the_air_pressure_here() -> None:
     found = row(judged(site={}, tests={"vacuum_supply": {"p_kpa": -70}}), "vacuum_supply")
     assert "at_sea_level" not in found
     assert "leak_down" not in found
+
+
+@pytest.mark.parametrize(("celsius", "low", "high"), [(80.0, 30.8950, None), (None, None, None)])
+def test_the_coils_limit_is_told_at_the_temperature_typed_in(
+    celsius: float | None, low: float | None, high: float | None
+) -> None:
+    """25.0 ohm at 20 degC are 30.8950 ohm at 80 degC, as in `solenoid.csv`: copper of IEC 60028."""
+    coil = {"coil_ohm": 31.0} if celsius is None else {"coil_ohm": 31.0, "coil_c": celsius}
+    verdict = judged(spec={"solenoid_coil_ohm_20c": {"min": 25.0}}, tests={"solenoid": coil})
+    warm = row(verdict, "solenoid_coil").get("warm_limit")
+    if celsius is None:
+        assert warm is None
+        return
+    assert warm["low"] == pytest.approx(low, abs=1e-4)
+    assert warm["high"] == high
+    assert "80 °C" in warm["says"]
+
+
+@pytest.mark.parametrize(("ohm", "celsius"), [(32.4, 82.6346), (25.0, None), (60.0, None)])
+def test_heat_that_would_explain_a_coil_is_told(ohm: float, celsius: float | None) -> None:
+    """26.0 to 32.4 ohm is a winding at 82.6346 degC, as in `solenoid.csv`; no heat explains 60 ohm."""
+    limit = {"solenoid_coil_ohm_20c": {"max": 26.0}}
+    found = row(judged(spec=limit, tests={"solenoid": {"coil_ohm": ohm}}), "solenoid_coil")
+    explained = found.get("explained_by_heat")
+    assert (explained is None) == (celsius is None)
+    if explained:
+        assert explained["value"] == pytest.approx(celsius, abs=0.05)
+
+
+@pytest.mark.parametrize(("air", "volts"), [(101.325, 1.914348), (None, None), (15.0, None)])
+def test_the_signal_that_the_air_calls_for_is_told(air: float | None, volts: float | None) -> None:
+    """101.325 kPa in a range of 20 to 250 kPa are 1.914348 V, as in `sensors.csv`."""
+    site = {} if air is None else {"barometric_kpa_abs": air}
+    spec = {"charge_sensor_range_kpa_abs": {"min": 20.0, "max": 250.0}}
+    rest = {"signal_v": 1.913, "charge_pressure_kpa_abs": 101.0}
+    found = row(judged(site=site, spec=spec, tests={"sensors_at_rest": rest}), "rest_charge_pressure")
+    assert "by_signal" in found
+    assert found.get("signal_for", {}).get("value") == (
+        None if volts is None else pytest.approx(volts, abs=1e-5)
+    )
+
+
+def test_where_a_pull_passes_the_speed_typed_in_is_told() -> None:
+    """100 km/h in 0.78 x 3.94 on 205/55 R16 are 2657.611 rev/min, as in `roads.csv`."""
+    vehicle = {"tyre": "205/55 R16", "final_drive": 3.94, "gear_ratios": [3.5, 0.78]}
+    plan = judged(vehicle=vehicle, site={"speed_limit_kmh": 100})["road_plan"]["pulls"]
+    assert plan[0]["legal_rpm"] is None
+    assert plan[1]["legal_rpm"] == pytest.approx(2657.61, abs=0.01)
+    assert "2658 rev/min" in plan[1]["says"]
+
+
+@pytest.mark.parametrize(("bore_mm", "length", "turbulent"), [(4.0, 3.0, False), (6.0, 40.0, True)])
+def test_a_hose_too_long_for_laminar_flow_says_that_it_lags_more(
+    bore_mm: float, length: float, turbulent: bool
+) -> None:
+    """Re = 4·m/(π·d·μ) by the viscosity of CoolProp, with all the air that passes the hose's mouth."""
+    volume = 20e-6 + math.pi / 4.0 * (bore_mm / 1e3) ** 2 * length
+    viscosity = PropsSI("V", "P", 101_325.0, "T", 293.15, "Air")
+    reynolds = 4.0 * volume * 25e3 / (287.05 * 293.15) / (math.pi * bore_mm / 1e3 * viscosity)
+    assert (reynolds > 2_000.0) == turbulent
+    gauge = {**DIAL, "hose_m": length, "hose_bore_mm": bore_mm}
+    (seen,) = instruments(evidence(gauges=[gauge]))
+    assert seen.turbulent == turbulent
+    assert seen.hose_matters >= turbulent

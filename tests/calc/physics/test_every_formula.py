@@ -37,7 +37,7 @@ def functions(package: ModuleType) -> list[Callable[..., Any]]:
 
 
 TOOLS = ("calc.physics.bounds", "calc.physics.roots")  # of the house, no formulas
-FITS = tuple(f"calc.signals.{name}" for name in ("breakpoint", "first_order", "hysteresis", "regression"))
+FITS = tuple(f"calc.signals.{name}" for name in ("breakpoint", "hysteresis", "regression"))
 PHYSICS = [each for each in functions(calc.physics) if each.__module__ not in TOOLS]
 MEASURED = PHYSICS + [each for each in functions(calc.signals) if each.__module__ in FITS]
 

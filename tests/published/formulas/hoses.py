@@ -21,7 +21,8 @@ def delay_ms(m: float) -> float:
 
 @formula
 def quarter_wave_hz(m: float) -> float:
-    return hose.quarter_wave_frequency(m, 293.15)
+    """The resonance of a hose that ends in next to nothing."""
+    return hose.resonance_frequency(m, 4.0 * MM, 1.0e-12, 293.15)
 
 
 @formula

@@ -4,6 +4,7 @@ from typing import Any
 
 from calc.physics import air, engine_air, leak, orifice
 from calc.physics.roots import crossing
+from tests.published import reference
 from tests.published.formulas.registry import BAR, LITRE, MM, P0, absolute, formula, hole
 
 
@@ -30,7 +31,7 @@ def pressure_at_area(area_ratio: float) -> float:
 
 @formula
 def choking_gauge_bar(ambient_pa: float) -> float:
-    return orifice.choking_gauge_pressure(ambient_pa) / BAR
+    return (leak.CHOKING_RISE - 1.0) * ambient_pa / BAR
 
 
 @formula
@@ -48,9 +49,14 @@ def orifice_g_per_s(cd: float, d_mm: float, bar_g: float) -> float:
     return 1000.0 * orifice.mass_flow(cd, orifice.hole_area(d_mm * MM), absolute(bar_g), P0, 293.15)
 
 
+def normal_m3_per_s(kg_per_s: float) -> float:
+    """Counted at 0 degC and 101 325 Pa."""
+    return kg_per_s / engine_air.air_density(P0, 273.15)
+
+
 @formula
 def orifice_normal_l_per_min(cd: float, d_mm: float, bar_g: float) -> float:
-    return 60_000.0 * leak.normal_volume_flow(orifice_g_per_s(cd, d_mm, bar_g) / 1000.0)
+    return 60_000.0 * normal_m3_per_s(orifice_g_per_s(cd, d_mm, bar_g) / 1000.0)
 
 
 @formula
@@ -60,7 +66,7 @@ def mass_flux(p1: float, p2: float, T1: float) -> float:
 
 @formula
 def iso6358_g_per_s(C: float, b: float, p1: float, p2: float, T1: float) -> float:
-    return 1000.0 * orifice.iso6358_flow(1.0e-8 * C, b, p1, p2, T1)
+    return 1000.0 * reference.iso6358_choked(1.0e-8 * C, p1, T1) * orifice.iso6358_function(p2 / p1, b)
 
 
 @formula
@@ -70,12 +76,16 @@ def iso6358_share(r: float, b: float) -> float:
 
 @formula
 def nozzle_conductance(area_mm2: float) -> float:
-    return 1.0e8 * orifice.nozzle_conductance(1.0e-6 * area_mm2)
+    """C by which an ISO 6358 part passes what our nozzle of that area passes, choked, in dm3/(s bar)."""
+    ours = orifice.mass_flow(1.0, 1.0e-6 * area_mm2, BAR, 0.0, reference.ISO_TEMPERATURE)
+    return ours / reference.iso6358_choked(1.0e-8, BAR, reference.ISO_TEMPERATURE)
 
 
 @formula
 def leak_rate(volume_l: float, fall_pa: float, t_s: float) -> float:
-    return leak.leak_rate(volume_l * LITRE, fall_pa, 0.0, t_s)
+    """Our mass leak at one temperature, as the throughput that E 2930 counts."""
+    lost = leak.mass_leak_rate(volume_l * LITRE, P0 + fall_pa, 293.15, P0, 293.15, t_s)
+    return lost * air.GAS_CONSTANT * 293.15
 
 
 @formula
@@ -86,14 +96,14 @@ def leak_mass_mg_per_s(volume_l: float, p1: float, T1: float, p2: float, T2: flo
 @formula
 def leak_mol_per_s(volume_l: float, p1: float, T1: float, p2: float, T2: float, t_s: float) -> float:
     """Air that came in, as 40 CFR 1065 counts it."""
-    return -leak.mass_leak_rate(volume_l * LITRE, p1, T1, p2, T2, t_s) / air.MOLAR_MASS
+    return -leak.mass_leak_rate(volume_l * LITRE, p1, T1, p2, T2, t_s) / reference.MOLAR_MASS
 
 
 @formula
 def leak_cm3_per_min(volume_l: float, fall_pa: float, t_s: float, at_c: float) -> float:
     """By the mass lost at 293.15 K, as a volume at 101 325 Pa and a temperature."""
     lost = leak.mass_leak_rate(volume_l * LITRE, P0 + fall_pa, 293.15, P0, 293.15, t_s)
-    return 60.0e6 * leak.normal_volume_flow(lost) * (at_c + 273.15) / 273.15
+    return 60.0e6 * normal_m3_per_s(lost) * (at_c + 273.15) / 273.15
 
 
 @formula
@@ -107,7 +117,7 @@ def rate_cm3_per_min(pa_m3_per_s: float, at_c: float) -> float:
 def rate_cm3_per_min_counted(pa_m3_per_s: float, at_c: float) -> float:
     """A throughput at a temperature, counted as a volume at 0 degC and 101 325 Pa."""
     lost = leak.mass_leak_rate(1.0, P0 + pa_m3_per_s, at_c + 273.15, P0, at_c + 273.15, 1.0)
-    return 60.0e6 * leak.normal_volume_flow(lost)
+    return 60.0e6 * normal_m3_per_s(lost)
 
 
 @formula
@@ -129,6 +139,7 @@ def pressure_after_bar(volume_l: float, d_mm: float, from_bar: float, t_s: float
 
 
 @formula
-def hole_mm(volume_l: float, from_bar: float, to_bar: float, t_s: float) -> float:
-    area = leak.area_from_decay(volume_l * LITRE, 0.62, absolute(from_bar), absolute(to_bar), t_s, P0, 293.15)
+def hole_mm(volume_l: float, from_bar: float, to_bar: float, t_s: float, model: Any = "isothermal") -> float:
+    ends = (absolute(from_bar), absolute(to_bar))
+    area = leak.area_from_decay(volume_l * LITRE, 0.62, *ends, t_s, P0, 293.15, model)
     return leak.hole_diameter(area) / MM

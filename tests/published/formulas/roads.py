@@ -1,6 +1,8 @@
 """Sensor, road, number of the vehicle, stored energy."""
 
+from calc.checks.gauge_pairs import gauge_pairs
 from calc.physics import road, sensor, stored_energy, vin
+from calc.signals.regression import line_fit_both
 from tests.published.formulas.registry import BAR, LITRE, MM, P0, absolute, formula
 
 
@@ -14,24 +16,42 @@ def sensor_v(kpa: float) -> float:
     return sensor.ratiometric_signal(1000.0 * kpa, 5.0, 20_000.0, 250_000.0)
 
 
+def sensor_line(g1: float, s1: float, g2: float, s2: float, u_kpa: float = 1.0) -> tuple[float, ...]:
+    """Our line through two comparisons of sensor and gauge, the doubt all on the sensor's side."""
+    return line_fit_both([g1, g2], [s1, s2], [1.0e-6, 1.0e-6], [u_kpa, u_kpa])
+
+
 @formula
 def sensor_gain(g1: float, s1: float, g2: float, s2: float) -> float:
-    return sensor.two_point_gain_offset(*(1000.0 * p for p in (g1, s1, g2, s2)))[0]
+    return sensor_line(g1, s1, g2, s2)[0]
 
 
 @formula
 def sensor_offset_kpa(g1: float, s1: float, g2: float, s2: float) -> float:
-    return sensor.two_point_gain_offset(*(1000.0 * p for p in (g1, s1, g2, s2)))[1] / 1000.0
+    return sensor_line(g1, s1, g2, s2)[1]
 
 
 @formula
 def gain_u(u_kpa: float, span_kpa: float) -> float:
-    return sensor.gain_uncertainty(1000.0 * u_kpa, 1000.0 * span_kpa)
+    return sensor_line(101.0, 104.0, 101.0 + span_kpa, 104.0 + span_kpa, u_kpa)[2]
 
 
 @formula
 def en_number(first_kpa: float, second_kpa: float, u1: float, u2: float) -> float:
-    return sensor.en_number(1000.0 * (first_kpa - second_kpa), 1000.0 * u1, 1000.0 * u2)
+    """Distance over expanded doubt of our comparison of two gauges, each in doubt as the source says."""
+    gauges = {
+        name: {
+            "id": name,
+            "kind": "digital",
+            "accuracy_pct_reading": 0.0,
+            "accuracy_counts": u * 3.0**0.5 / 1.0e-6,
+            "resolution_kpa": 1.0e-6,
+        }
+        for name, u in (("one", u1), ("other", u2))
+    }
+    read = {"gauge": "one", "p_kpa": second_kpa, "other_gauge": "other", "other_kpa": first_kpa}
+    (pair,) = gauge_pairs({"tests": {"gauges_compared": read}}, gauges)
+    return abs(pair.apart) / pair.expanded
 
 
 @formula
@@ -70,16 +90,6 @@ def pull_way(rpm1: float, rpm2: float, a: float) -> float:
 
 
 @formula
-def road_force(a: float, grade: float) -> float:
-    return road.road_load(1500.0, 100.0 / 3.6, a, 0.012, 0.65, 1.2, 1.05, grade)
-
-
-@formula
-def road_power_kw(a: float, grade: float) -> float:
-    return road_force(a, grade) * 100.0 / 3.6 / 1000.0
-
-
-@formula
 def vin_sum(number: str) -> float:
     return float(vin.weighted_sum(number))
 
@@ -95,18 +105,8 @@ def vin_fits(number: str) -> str:
 
 
 @formula
-def brode_j(volume_l: float, bar_g: float) -> float:
-    return stored_energy.constant_volume_energy(volume_l * LITRE, absolute(bar_g), P0)
-
-
-@formula
 def isentropic_j(volume_l: float, bar_g: float) -> float:
     return stored_energy.isentropic_energy(volume_l * LITRE, absolute(bar_g), P0)
-
-
-@formula
-def isothermal_j(volume_l: float, bar_g: float) -> float:
-    return stored_energy.isothermal_energy(volume_l * LITRE, absolute(bar_g), P0)
 
 
 @formula
