@@ -61,7 +61,7 @@ def _hole(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentenc
     mm = found.facts["adiabatic_mm"]
     says = said.words.MEASURED["adiabatic"].format(mm=said.figures.number(mm, "mm"))
     row = {"adiabatic": {"value": significant(mm, DOUBT_DIGITS), "says": says}}
-    row |= _decay(found, shown, evidence, said)
+    row |= _watched(evidence, said)
     if evidence.number("/tests/charge_decay/air_end_c") is None:
         kpa = found.facts["one_kelvin_kpa"]
         says = said.words.MEASURED["one_kelvin"].format(kpa=said.figures.with_unit(kpa, "kPa"))
@@ -82,21 +82,23 @@ def _hole(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentenc
     return {**row, "on_road": {**on_road, "says": words.road_loss(said, loss)}}
 
 
-def _decay(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
-    """What the air of the decay test can do to somebody, and how long it has to be watched."""
-    held, ahead = stored(evidence), watch(evidence)
-    row: Row = {
-        "stored_energy": {
-            "p_kpa": significant(held.kpa, DIGITS),
-            "plug_force_n": significant(held.force, DOUBT_DIGITS),
-            "energy_j": significant(held.joules, DOUBT_DIGITS),
-            "says": bench_words.stored(said, held),
-        }
+def _decay_ahead(found: Finding, shown: Shown | None, evidence: Evidence, said: Sentences) -> Row:
+    """Before the decay is read: what its air can do to somebody, and how long it has to be watched."""
+    held = stored(evidence)
+    energy = {
+        "p_kpa": significant(held.kpa, DIGITS),
+        "plug_force_n": significant(held.force, DOUBT_DIGITS),
+        "energy_j": significant(held.joules, DOUBT_DIGITS),
+        "says": bench_words.stored(said, held),
     }
+    return {"stored_energy": energy, **_watched(evidence, said)}
+
+
+def _watched(evidence: Evidence, said: Sentences) -> Row:
+    ahead = watch(evidence)
     if ahead is None:
-        return row
+        return {}
     return {
-        **row,
         "watch": {
             "seconds": significant(ahead.seconds, DIGITS),
             "needed_s": ahead.needed,
@@ -277,7 +279,7 @@ def _spring(found: Finding, shown: Shown | None, evidence: Evidence, said: Sente
     return {"spring": {**figures, "says": words.spring(said, seen, sign)}}
 
 
-AHEAD = {"charge_leak_hole": _decay}
+AHEAD = {"charge_leak_hole": _decay_ahead}
 MORE = {
     "solenoid_coil": _coil,
     "rest_charge_pressure": _by_signal,
