@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
+from api.packed import Packed, packed
 from api.shelf import Book, Shelf
 
 ENGINE_FOLDER = "vendor/pyodide/"
@@ -45,9 +46,15 @@ class Release:
 def current(shelf: Shelf, calc_folder: Path) -> Release:
     """The release that the files on disk make now."""
     books = [book for name in shelf.names() if _is_kept(name) and (book := shelf.book(name))]
-    shell = [book for book in books if not book.name.startswith(WITH_ENGINE)]
+    shell = _shell([book for book in books if not book.name.startswith(WITH_ENGINE)], packed(shelf))
     engine = [book for book in books if book.name.startswith(WITH_ENGINE)]
     return Release(tuple(shell), (*engine, engine_zip(calc_folder)))
+
+
+def _shell(books: list[Book], pack: Packed | None) -> list[Book]:
+    if pack is None:
+        return books
+    return [*(book for book in books if book.name not in pack.names), pack.script, pack.sheet]
 
 
 def engine_zip(calc_folder: Path) -> Book:

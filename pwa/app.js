@@ -172,14 +172,16 @@ async function begin(app) {
   }
   app.show();
   await breath();
+  await app.workbook.prove();
   engine.start();
   await breath();
   sync.start(app.workbook);
 }
 
-/** Lets the page be painted and a finger be heard between two pieces of work. */
+/** Lets what was shown be seen and a finger be heard before the next piece of work. A hidden page has no frames. */
 function breath() {
-  return new Promise((resolve) => setTimeout(resolve));
+  const soon = document.hidden ? (next) => next() : requestAnimationFrame;
+  return new Promise((resolve) => soon(() => setTimeout(resolve)));
 }
 
 /** Nothing can be kept: say so at once and in full. */
@@ -191,9 +193,7 @@ function cannotGoOn(title, says, why) {
 async function start() {
   release.start();
   try {
-    const workbook = await openWorkbook();
-    await breath();
-    const app = createApp(workbook);
+    const app = createApp(await openWorkbook());
     await app.guide.ready();
     applyLook(app.settings);
     listen(app);

@@ -2,7 +2,7 @@
 
 from flask import Blueprint, Response, request
 
-from api import release
+from api import packed, release
 from api.context import context
 from api.errors import Problem
 from api.shelf import Book
@@ -33,7 +33,8 @@ def engine_zip() -> Response:
 @blueprint.get("/<path:name>")
 def file(name: str = "index.html") -> Response:
     """A file of the app."""
-    book = context().shelf.book(name)
+    shelf = context().shelf
+    book = shelf.book(name) or packed.by_name(shelf, name)
     if book is None:
         raise Problem(404, "not_found", "There is no such page or file here.")
     return _send(book)

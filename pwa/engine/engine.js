@@ -121,7 +121,7 @@ class Engine {
 
   #boot() {
     this.#boots += 1;
-    this.#worker = new Worker("/engine/worker.js", { type: "module" });
+    this.#worker = new Worker("/engine/worker.js", { type: "module", name: this.#boots > 1 ? "anew" : "engine" });
     this.#worker.onmessage = ({ data }) => this.#take(data);
     this.#worker.onerror = (event) => this.#fail("failed", event.message);
     this.#expect(BOOT_WITHIN_MS);

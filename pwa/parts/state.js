@@ -8,10 +8,11 @@ const MEGA = 1_000_000;
 const MINUTE_MS = 60_000;
 const CLOCK_NOTE_MS = 2 * MINUTE_MS;
 
-/* Made once, when first wanted: a formatter costs more than all that it prints. */
-const shapes = {};
-const clockOf = (date) => (shapes.clock ??= new Intl.DateTimeFormat(words.language, { hour: "2-digit", minute: "2-digit", hour12: false })).format(date);
-const dayOf = (date) => (shapes.day ??= new Intl.DateTimeFormat(words.language, { day: "numeric", month: "long" })).format(date);
+/* A formatter costs more than all that it prints: the clock needs none, and the day's is made when first wanted. */
+const twoDigits = (number) => String(number).padStart(2, "0");
+const clockOf = (date) => `${twoDigits(date.getHours())}:${twoDigits(date.getMinutes())}`;
+let dayFormat = null;
+const dayOf = (date) => (dayFormat ??= new Intl.DateTimeFormat(words.language, { day: "numeric", month: "long" })).format(date);
 
 /** Hours and minutes of a moment, with the day where it was not today. */
 export function timeOf(moment) {

@@ -32,10 +32,14 @@ export class Book {
     this.#channel.onmessage = ({ data }) => this.#followOther(data.revision);
   }
 
-  /** Opens the database and reads all of it; rejects with a StorageError where nothing would be kept. */
-  async open() {
-    await this.#database.open();
-    await this.#database.read(STORES, (stores) => this.#load(stores));
+  /** Opens the database and reads all of it; rejects with a StorageError where it cannot. */
+  open() {
+    return this.#database.read(STORES, (stores) => this.#load(stores));
+  }
+
+  /** Rejects with a StorageError where nothing would be kept. */
+  prove() {
+    return this.#database.prove();
   }
 
   set onOutdated(listener) {

@@ -1,12 +1,12 @@
 /** Copies: of finished jobs on this phone, which leave after a while; and of everything, as one file that needs no server. */
 
-import { Zip, ZipDeflate, ZipPassThrough } from "../vendor/fflate/fflate.js";
 import { known as knownErasures } from "./erasures.js";
 import { clockTime } from "./operations.js";
 import { readablePage } from "./readable.js";
 import { reportKey } from "./report_key.js";
 
 const COPIES_STAY_MS = 14 * 24 * 3_600_000;
+const LIBRARY = "/vendor/fflate/fflate.js";
 const FORMAT = "teepiece-copy/1";
 
 /** What leaves this phone {rows, jobs, blobs}: jobs safe in the workshop for 14 days by the server's time, untouched since. */
@@ -27,13 +27,15 @@ const encoder = new TextEncoder();
 
 /** Puts files into a zip one after the other; only one photo at a time lies in memory beside the result. */
 class Zipped {
+  #library;
   #chunks = [];
   #done;
   #zip;
 
-  constructor() {
+  constructor(library) {
+    this.#library = library;
     this.#done = new Promise((resolve, reject) => {
-      this.#zip = new Zip((error, chunk, isLast) => {
+      this.#zip = new library.Zip((error, chunk, isLast) => {
         if (error) reject(error);
         else this.#chunks.push(chunk);
         if (isLast) resolve(new Blob(this.#chunks, { type: "application/zip" }));
@@ -42,11 +44,11 @@ class Zipped {
   }
 
   text(name, text) {
-    this.#put(new ZipDeflate(name, { level: 6 }), encoder.encode(text));
+    this.#put(new this.#library.ZipDeflate(name, { level: 6 }), encoder.encode(text));
   }
 
   bytes(name, buffer) {
-    this.#put(new ZipPassThrough(name), new Uint8Array(buffer));
+    this.#put(new this.#library.ZipPassThrough(name), new Uint8Array(buffer));
   }
 
   #put(file, bytes) {
@@ -74,7 +76,7 @@ function fileName(name, type) {
 /** {blob, name}: the copy as a zip file, with the name to save it under. */
 export async function zipOf(book) {
   const madeAt = clockTime();
-  const zipped = new Zipped();
+  const zipped = new Zipped(await import(LIBRARY));
   const blobs = [...book.blobs.values()].filter(({ held }) => held);
   const manifest = { format: FORMAT, made_at: madeAt, device: book.values.get("setting:device") ?? null };
   zipped.text("copy.json", JSON.stringify(manifest, null, 1));

@@ -123,8 +123,8 @@ export class Database {
     this.#connection = null;
   }
 
-  /** Opens, writes and reads back; rejects with a StorageError where nothing would be kept. */
-  async open() {
+  /** Writes and reads back; rejects with a StorageError where nothing would be kept. */
+  async prove() {
     const probe = `probe ${crypto.randomUUID()}`;
     await this.write(["values"], (stores) => resultOf(stores.values.put(true, probe)));
     const found = await this.write(["values"], async (stores) => {

@@ -247,6 +247,11 @@ export class Workbook {
     };
   }
 
+  /** Rejects with a StorageError where the phone would keep nothing any more: it writes and reads back. */
+  prove() {
+    return this.#book.prove();
+  }
+
   /** What sync works on; screens have no need of it. */
   get book() {
     return this.#book;
@@ -426,11 +431,20 @@ export class Workbook {
   }
 }
 
-/** Opens the workbook, or another one by its name; rejects with a StorageError where nothing would be kept. */
+const DEVICE = "setting:device";
+
+/**
+ * Opens the workbook, or another one by its name; rejects with a StorageError where nothing can be read, and on the
+ * first start where nothing would be kept.
+ */
 export async function openWorkbook(name = NAME) {
   const book = new Book(name);
   await book.open();
-  const key = "setting:device";
-  await book.keep(() => (book.values.has(key) ? null : change({ values: { [key]: uuid7() } })));
+  if (!book.values.has(DEVICE)) await begun(book);
   return new Workbook(book);
+}
+
+async function begun(book) {
+  await book.prove();
+  await book.keep(() => (book.values.has(DEVICE) ? null : change({ values: { [DEVICE]: uuid7() } })));
 }

@@ -26,6 +26,7 @@ NEW_JOB = """async (places) => {
   const id = await (await openWorkbook()).newJob({ places });
   return id;
 }"""
+SYNC = """async () => (await import("/packed.js")).modules["store/sync.js"].sync.run()"""
 SETTLED_MS = 120_000  # a busy machine draws slowly
 
 
@@ -85,7 +86,7 @@ def test_an_email_says_where_it_is_and_the_car_what_it_had(
         "/opened_at": "2026-03-02T08:00:00+00:00",
     }
     earlier = first.evaluate(NEW_JOB, plate)
-    first.evaluate("async () => (await import('/store/sync.js')).sync.run()")
+    first.evaluate(SYNC)
     page = new_page(server, "/")
     hand = Technician(page)
     job = page.evaluate(NEW_JOB, {"/vehicle/registration": "ex77", "/customer/email": "a.sample@example.com"})
@@ -95,7 +96,7 @@ def test_an_email_says_where_it_is_and_the_car_what_it_had(
     hand.tap("E-mail it to a.sample@example.com")
     hand.sees("a.sample@example.com: queued on this phone")
     page.context.set_offline(False)
-    page.evaluate("async () => (await import('/store/sync.js')).sync.run()")
+    page.evaluate(SYNC)
     hand.sees("whistles")
     expect(page.locator("#app")).to_contain_text("queued in the workshop", timeout=SETTLED_MS)
     assert earlier != job

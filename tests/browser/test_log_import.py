@@ -24,7 +24,7 @@ AIR_KPA = 101.3
 ENGINE_MS = 60_000
 
 NEW_JOB = """async (places) => {
-  const { openWorkbook } = await import("/store/workbook.js");
+  const { openWorkbook } = (await import("/packed.js")).modules["store/workbook.js"];
   const workbook = await openWorkbook();
   const id = await workbook.newJob({ places });
   const gauge = { kind: "analogue", span_kpa: [0, 400], class_pct: 1.6, division_kpa: 10 };
@@ -32,27 +32,27 @@ NEW_JOB = """async (places) => {
   return id;
 }"""
 READ_GAUGE = """async ([id, run, reading]) => {
-  const { openWorkbook } = await import("/store/workbook.js");
+  const { openWorkbook } = (await import("/packed.js")).modules["store/workbook.js"];
   const job = (await openWorkbook()).job(id);
   await job.add(`/tests/road/${run}/readings`, { gauge: job.document.gauges[0].id, ...reading });
 }"""
 DOCUMENT = """async (id) => {
-  const { openWorkbook } = await import("/store/workbook.js");
+  const { openWorkbook } = (await import("/packed.js")).modules["store/workbook.js"];
   return (await openWorkbook()).job(id).document;
 }"""
 VERDICT = """async (id) => {
-  const { openWorkbook } = await import("/store/workbook.js");
-  const { engine } = await import("/engine/engine.js");
+  const { openWorkbook } = (await import("/packed.js")).modules["store/workbook.js"];
+  const { engine } = (await import("/packed.js")).modules["engine/engine.js"];
   const workbook = await openWorkbook();
   engine.logsFrom((name) => workbook.logBytes(name));
   return engine.judgeText(workbook.job(id).document, { unit: "bar", language: "en" });
 }"""
 UNDO = """async (id) => {
-  const { openWorkbook } = await import("/store/workbook.js");
+  const { openWorkbook } = (await import("/packed.js")).modules["store/workbook.js"];
   await (await openWorkbook()).job(id).undo();
 }"""
 SYNCED = """async () => {
-  const { sync } = await import("/store/sync.js");
+  const { sync } = (await import("/packed.js")).modules["store/sync.js"];
   const { unsent } = await sync.run();
   return unsent;
 }"""

@@ -10,7 +10,7 @@ from tests.browser.technician import Technician
 
 READY = "ready without signal"
 HELD = """async (name) => {
-  const { openWorkbook } = await import("/store/workbook.js");
+  const { openWorkbook } = (await import("/packed.js")).modules["store/workbook.js"];
   const workbook = await openWorkbook(name);
   const { unlistedRows } = workbook.book;
   const jobs = workbook.jobs().map(({ document }) => document.vehicle.registration);

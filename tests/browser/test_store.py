@@ -322,7 +322,7 @@ def test_a_blocked_upgrade_settles(browser: Any, standing_server: Any) -> None:
           const open = IDBFactory.prototype.open;
           IDBFactory.prototype.open = function (name) { return open.call(this, name, 2); };
           const { Database } = await import("/store/database.js");
-          return new Database("teepiece-blocked").open().then(() => "opened", (error) => error.kind);
+          return new Database("teepiece-blocked").prove().then(() => "opened", (error) => error.kind);
         }"""
     )
     assert kind == "blocked"

@@ -37,7 +37,7 @@ ADD_RUN = """async (id) => {
 }"""
 SYNCED = """async () => {
   const { openWorkbook } = await import("/store/workbook.js");
-  const { sync } = await import("/store/sync.js");
+  const { sync } = (await import("/packed.js")).modules["store/sync.js"];
   await sync.run();
   const workbook = await openWorkbook();
   await workbook.fetchWorkshop();
@@ -49,7 +49,7 @@ ADD_GAUGE = """async ([id, gauge]) => {
 }"""
 VERDICT = """async (id) => {
   const { openWorkbook } = await import("/store/workbook.js");
-  const { engine } = await import("/engine/engine.js");
+  const { engine } = (await import("/packed.js")).modules["engine/engine.js"];
   const { document } = (await openWorkbook()).job(id);
   return { text: await engine.judgeText(document, { unit: "bar" }), workshop: document.workshop };
 }"""

@@ -19,18 +19,18 @@ DECAY_STEP_S = 10
 
 # The phone's own document and what its engine says of it, byte for byte.
 DOCUMENT = """async () => {
-  const { openWorkbook } = await import("/store/workbook.js");
+  const { openWorkbook } = (await import("/packed.js")).modules["store/workbook.js"];
   const workbook = await openWorkbook();
   return workbook.jobs()[0].document;
 }"""
 VERDICT = """async (unit) => {
-  const { openWorkbook } = await import("/store/workbook.js");
-  const { engine } = await import("/engine/engine.js");
+  const { openWorkbook } = (await import("/packed.js")).modules["store/workbook.js"];
+  const { engine } = (await import("/packed.js")).modules["engine/engine.js"];
   const [{ document }] = (await openWorkbook()).jobs();
   return engine.judgeText(document, { unit, language: "en" });
 }"""
 SYNCED = """async () => {
-  const { sync } = await import("/store/sync.js");
+  const { sync } = (await import("/packed.js")).modules["store/sync.js"];
   const { state, unsent } = await sync.run();
   return { state, unsent };
 }"""

@@ -22,8 +22,8 @@ GAUGE = {
     "calibrated_on": "2024-11-01",
 }
 MADE = """async ([places, online]) => {
-  const { openWorkbook } = await import("/store/workbook.js");
-  const { sync } = await import("/store/sync.js");
+  const { openWorkbook } = (await import("/packed.js")).modules["store/workbook.js"];
+  const { sync } = (await import("/packed.js")).modules["store/sync.js"];
   self.workbook = await openWorkbook();
   if (online) await self.workbook.fetchWorkshop();
   return self.workbook.newJob({ places });
@@ -65,7 +65,7 @@ def shown(page: Page, job: str, screen: str) -> Technician:
 def document(page: Page, job: str) -> Any:
     return page.evaluate(
         """async (id) => {
-          const { openWorkbook } = await import("/store/workbook.js");
+          const { openWorkbook } = (await import("/packed.js")).modules["store/workbook.js"];
           return (await openWorkbook()).job(id).document;
         }""",
         job,
