@@ -7,8 +7,8 @@ Against         volumetric efficiency within at full load.
 Can mislead     engine-air doubt is 5 to 10 %; unmetered air or recirculation make measured less, valve
                 overlap more; 30 K in the wrong temperature is 10 %.
 Proof           high: air mass above what the engine can swallow, with the charge circuit tight; or air
-                counted at rest. Low: below what it must swallow, with recirculation seen to close, back
-                pressure within and no throttle in the way.
+                counted at rest. Low: below what it must swallow, with recirculation seen to close, the
+                throttle to open, and back pressure within.
 Cure            clean or renew the sensor, mend the intake.
 Next test       air mass against swallowed air in a log.
 """
@@ -17,8 +17,9 @@ from calc.checks.evidence import Kind
 from calc.faults.model import Fault, Findings, both, high, low, outside, within
 from calc.faults.pictures import steered
 
-CLEAR_LOW = ("egr_closes", "exhaust_back_pressure")  # each makes the engine swallow less by as much
-SPOIL_LOW = ("throttle_opens", "rest_temperatures", "cooler_drop")
+# each makes the engine swallow less by as much
+CLEAR_LOW = ("egr_closes", "exhaust_back_pressure", "throttle_opens")
+SPOIL_LOW = ("rest_temperatures", "cooler_drop")
 BOOST_SHORT = (("road_real_boost", "low"), ("road_authority", "high"), ("road_correction", "high"))
 
 
@@ -46,7 +47,7 @@ READS_LOW = Fault(
     location="input_signal",
     shows={},
     on_road=lambda kind: steered(
-        {"road_air_mass": low(0.90), "road_specified": low(0.70), "road_request": low(0.65)},
+        {"road_air_mass": low(0.90), "road_specified": low(0.70), "road_request": low(0.85)},
         0.95,
         "load is counted too small",
     ),

@@ -40,7 +40,7 @@ FAULT = Fault(
         "solenoid_coil": both(0.12, 0.45),  # open or corroded more often than short
         "solenoid_supply": high(0.20),
         "solenoid_ground": high(0.20),
-        "solenoid_response": low(0.75),
+        "solenoid_response": low(0.93),
     },
     on_road=on_road,
     proof=any_of("solenoid_coil", "solenoid_supply", "solenoid_ground"),

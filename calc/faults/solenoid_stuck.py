@@ -44,7 +44,7 @@ def proof(stays: str, findings: Findings) -> tuple[str, ...]:
 PASSES_ALL = Fault(
     name="solenoid_passes_all",
     location="control_pressure",
-    shows={"solenoid_response": both(0.95, 0.0)},
+    shows={"solenoid_response": both(0.85, 0.0)},
     words={"solenoid_response": ("passing",)},
     on_road=lambda kind: on_road(True, kind),
     proof=lambda findings, kind: proof("passing", findings),
@@ -55,7 +55,7 @@ PASSES_ALL = Fault(
 VENTS_ALL = Fault(
     name="solenoid_vents_all",
     location="control_pressure",
-    shows={"solenoid_response": both(0.95, 0.0), "cooler_drop": high(0.20), "base_boost": high(0.50)},
+    shows={"solenoid_response": both(0.85, 0.0), "cooler_drop": high(0.20), "base_boost": high(0.50)},
     words={"solenoid_response": ("venting",)},
     on_road=lambda kind: on_road(False, kind),
     proof=lambda findings, kind: proof("venting", findings),

@@ -40,8 +40,8 @@ ECHOES: Mapping[str, tuple[str, ...]] = {
 }
 HALF = ("actuator_full",)  # shares its gauge's class error with first movement
 SPEAKS = 2.0  # a finding so many times likelier with the fault than without speaks for it
-SHOWN = 20.0  # a part measured directly and found bad, against the same trace without that measurement
-MISSED = 0.1  # of the faults whose part a direct measurement cleared, those that were there all the same
+SHOWN = 60.0  # a part measured directly and found bad, against the same trace without that measurement
+MISSED = 0.25  # of the faults whose part a direct measurement cleared, those that were there all the same
 MISFIT = 0.05  # of the cars with a fault, those that show a pattern which speaks against it
 CLEARED_BY_ROAD = 100.0
 SAME_TRACE = log(10.0)  # below strong evidence (Jeffreys' scale, from memory) nothing is told apart
