@@ -23,6 +23,7 @@ HANDSHAKE_SECONDS = 10
 IDLE_SECONDS = 15
 STOP_SECONDS = 10
 STOP_GRACE_SECONDS = 5
+MOST_CUTS, CUT_SECONDS = 5, 1.0
 
 log = logging.getLogger("teepiece.serve")
 
@@ -68,7 +69,12 @@ class Servers:
 
     def run(self, *, on_signals: bool = True) -> None:
         """Serve until a signal to end comes, or `stop`; what is under way is finished first."""
-        asyncio.run(self._run(on_signals))
+        loop = asyncio.new_event_loop()
+        try:
+            loop.run_until_complete(self._run(on_signals))
+        finally:
+            cut_off(loop)
+            loop.close()
 
     def stop(self) -> None:
         """End from another thread."""
@@ -117,6 +123,22 @@ class Servers:
                         log.info("the certificate was renewed")
                 except (OSError, ValueError) as error:
                     log.error("the certificate could not be renewed: %s", error)
+
+
+def cut_off(loop: asyncio.AbstractEventLoop) -> None:
+    """End what is left in a loop that is at its end.
+
+    `asyncio.run` asks once and then waits for ever: a connection that is being closed takes that for its own
+    farewell, and waits for a peer that says nothing.
+    """
+    for _ in range(MOST_CUTS):
+        left = asyncio.all_tasks(loop)
+        if not left:
+            return
+        for one in left:
+            one.cancel()
+        loop.run_until_complete(asyncio.wait(left, timeout=CUT_SECONDS))
+    loop.set_exception_handler(lambda *_: None)
 
 
 def _quietly(loop: asyncio.AbstractEventLoop, about: dict[str, Any]) -> None:

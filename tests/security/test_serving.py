@@ -1,5 +1,6 @@
 """HTTPS as phones meet it: answers without a body, connections that say nothing, renewal, the end."""
 
+import asyncio
 import http.client
 import logging
 import os
@@ -23,7 +24,7 @@ from cryptography.hazmat.primitives import hashes
 from flask import Flask, Response, request
 
 from api.serve import start
-from api.serve.https import Servers
+from api.serve.https import Servers, cut_off
 from api.serve.keys import OfOurOwn
 from api.serve.logs import to_file
 from api.serve.unit import unit
@@ -324,6 +325,34 @@ def test_it_stops_in_order_and_says_so(started: Started) -> None:
     assert said.splitlines()[-1] == "Stopped. Everything that was acknowledged is kept."
     assert re.search(rf"https://{HOST}:\d+/set-up with the code [2-9A-Z]{{4}}-[2-9A-Z]{{4}}", said)
     assert "Traceback" not in said
+
+
+def test_what_will_not_end_does_not_keep_the_server() -> None:
+    """As a connection that waits for its peer's farewell: asked once to end, it goes on waiting."""
+    asked = []
+
+    async def stubborn(times: int) -> None:
+        for _ in range(times):
+            try:
+                await asyncio.Event().wait()
+            except asyncio.CancelledError:
+                asked.append(times)
+
+    def end() -> None:
+        loop = asyncio.new_event_loop()
+        loop.run_until_complete(begin(loop))
+        cut_off(loop)
+        loop.close()
+
+    async def begin(loop: asyncio.AbstractEventLoop) -> None:
+        kept.extend(loop.create_task(stubborn(times)) for times in (1, 3))
+        await asyncio.sleep(0)
+
+    kept: list[asyncio.Task[None]] = []
+    with ThreadPoolExecutor(1) as apart:  # another test's browser may keep a loop running in this thread
+        apart.submit(end).result()
+    assert all(task.done() for task in kept)
+    assert sorted(asked) == [1, 3, 3, 3]
 
 
 def test_a_former_address_is_still_answered_under(tmp_path: Path) -> None:
