@@ -14,6 +14,7 @@ export const CHANGES = [
       ["new", "Office, sign-in and the page for new phones in German."],
       ["new", "A first job, walked through, and four invented cars to practise with, one of each kind."],
       ["new", "Before setting off: which gear keeps the pull legal, and how much free road it takes."],
+      ["new", "The decay test says ahead how long to wait with this gauge and what its pressure does to a plug; a hot coil and a sensor's signal are told what they should read."],
       ["new", "Gauges from the workshop's register and limits from its library, on the phone and out of reach too."],
     ],
     de: [
@@ -24,6 +25,7 @@ export const CHANGES = [
       ["new", "Büro, Anmeldung und die Seite für neue Telefone auf Deutsch."],
       ["new", "Ein erster Auftrag, Schritt für Schritt, und vier erfundene Fahrzeuge zum Üben, von jeder Bauart eines."],
       ["new", "Vor der Probefahrt: welcher Gang den Durchzug im Erlaubten hält und wie viel freie Straße er braucht."],
+      ["new", "Die Dichtheitsprüfung sagt vorher, wie lange mit diesem Manometer zu warten ist und was ihr Druck mit einem Stopfen macht; bei heißer Spule und Sensorsignal steht da, was abzulesen sein müsste."],
       ["new", "Messgeräte aus dem Verzeichnis der Werkstatt und ihre Grenzwerte, auf dem Telefon und auch ohne Empfang."],
     ],
   },
