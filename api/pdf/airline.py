@@ -183,9 +183,11 @@ def _joints(stations: tuple[Station, ...]) -> list[str]:
     upper = [line(one.x + REACH, UPPER, two.x - REACH, UPPER, **thin) for one, two in pairwise(AIR_WAY)]
     control = [station for station in stations if station.y == LOWER and station is not SENSORS]
     lower = [line(one.x + REACH, LOWER, two.x - REACH, LOWER, **thin) for one, two in pairwise(control)]
-    if control[0].x == SOLENOID.x:
+    branches = control[0].x == SOLENOID.x
+    if branches:
         lower.append(element("path", d=f"M{x_branch} {UPPER} V{LOWER} H{SOLENOID.x - REACH}", **thin))
-    wire = f"M{x_branch} {UPPER + 46} H{SENSORS.x} V{LOWER}"
+    begin = f"M{x_branch} {UPPER + 46}" if branches else f"M{x_branch} {UPPER} V{UPPER + 46}"
+    wire = f"{begin} H{SENSORS.x} V{LOWER}"
     lower.append(element("path", d=wire, **(thin | {"stroke_width": 1.0, "stroke_dasharray": "2 3"})))
     return [*upper, *lower]
 

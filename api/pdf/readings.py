@@ -9,7 +9,7 @@ from api.pdf.order import in_order
 
 LONGEST_LOG = 40
 SHORT = 24  # rows
-HALF = 76  # signs of a table's row that fit half a page
+HALF = 72  # signs of a table's row that fit half a page
 LONGEST_WORD, LONGEST_CELL = 16, 44  # signs; what is longer is broken
 NARROW = 3  # columns of a table that still fit beside others
 DAYS = frozenset({"calibrated_on", "taken_at", "when"})

@@ -330,7 +330,7 @@ STATIONS = {
     "actuator": ("actuator", "boost valve's drive"),
     "wastegate": ("wastegate", "boost valve, inside"),
     "supply": ("vacuum, solenoid, lines", "vacuum and its valve"),
-    "vanes": ("vanes", "vanes of the turbocharger"),
+    "vanes": ("vanes", "turbocharger's vanes"),
 }
 
 MONTHS = (
