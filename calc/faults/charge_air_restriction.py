@@ -13,7 +13,7 @@ Next test       cooler drop with one gauge moved across.
 from math import inf
 
 from calc.faults import effects
-from calc.faults.model import Fault, both, drop_proves, flow_raised, high, low
+from calc.faults.model import Fault, both, drop_proves, flow_usual, high, low
 from calc.faults.pictures import air_lost
 
 FAULT = Fault(
@@ -23,7 +23,7 @@ FAULT = Fault(
     on_road=lambda kind: air_lost(hidden=0.25, used_up=0.55),
     # a warm day and a full pull add up to two fifths: the simulated sound cars and those that boost too hard
     proof=drop_proves("cooler_drop", usual=1.4, unknown=2.5, raised=inf),
-    likely_where=lambda findings, kind: not flow_raised(findings),
+    likely_where=lambda findings, kind: flow_usual(findings),
     cleared_by=("cooler_drop",),
     effect=effects.excess("cooler_drop", -1.0),
 )

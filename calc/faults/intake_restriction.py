@@ -11,7 +11,7 @@ Next test       depression at full load.
 """
 
 from calc.faults import effects
-from calc.faults.model import Fault, both, drop_proves, flow_raised, high, low
+from calc.faults.model import Fault, both, drop_proves, flow_usual, high, low
 from calc.faults.pictures import air_lost
 
 FAULT = Fault(
@@ -25,7 +25,7 @@ FAULT = Fault(
     on_road=lambda kind: air_lost(hidden=0.15, used_up=0.75),
     # a quarter more flow adds 1.6 times by its square
     proof=drop_proves("intake_depression", usual=1.0, unknown=1.6, raised=1.6),
-    likely_where=lambda findings, kind: not flow_raised(findings),
+    likely_where=lambda findings, kind: flow_usual(findings),
     cleared_by=("intake_depression",),
     # lost before the compressor, it counts by the pressure ratio, about 2
     effect=effects.excess("intake_depression", -2.0),

@@ -178,8 +178,14 @@ def flow_raised(findings: Findings) -> bool:
 
 
 def flow_known(findings: Findings) -> bool:
-    """Whether tightness and boost were both looked at: else either of them may raise the flow unseen."""
-    return all(any(findings[check].examined for check in checks) for checks in (TIGHTNESS, BOOST))
+    """Whether tightness and boost were looked at, and boost stands: else the flow may be raised unseen."""
+    seen = all(any(findings[check].examined for check in checks) for checks in (TIGHTNESS, BOOST))
+    return seen and not outside(findings, "road_hunting")
+
+
+def flow_usual(findings: Findings) -> bool:
+    """Whether as much air flows as limits of pressure drops are made for, and this was looked at."""
+    return flow_known(findings) and not flow_raised(findings)
 
 
 def drop_proves(
@@ -194,7 +200,7 @@ def drop_proves(
         drop = findings[check]
         if not outside(findings, check, "high") or drop.value is None or drop.limit is None:
             return ()
-        times = raised if flow_raised(findings) else usual if flow_known(findings) else unknown
+        times = raised if flow_raised(findings) else usual if flow_usual(findings) else unknown
         return (check,) if drop.value > times * (drop.limit.high or 0.0) else ()
 
     return proof
