@@ -1,5 +1,6 @@
 """Mail settings, and a message to see whether they work."""
 
+import re
 import smtplib
 import ssl
 from email.message import EmailMessage
@@ -27,6 +28,7 @@ office_mail = blueprint("office_mail")
 
 MOST_LETTERS = 200
 LARGEST_BOUNCE = 16 * 1024 * 1024
+SERVER = re.compile(r"[A-Za-z0-9](?:[A-Za-z0-9.-]*[A-Za-z0-9])?|[0-9A-Fa-f:]*:[0-9A-Fa-f:.]+")
 PROTECTION = [
     SelectChoice("starttls", Later("mail.starttls")),
     SelectChoice("tls", Later("mail.tls")),
@@ -57,6 +59,11 @@ class MailForm(OfficeForm):
     )
     sender = line("mail.sender", most=254)
     send = SubmitField(Later("shared.save"))
+
+    def validate_host(self, field: Any) -> None:
+        """The server is a name or a number, with nothing around it."""
+        if not SERVER.fullmatch(field.data or ""):
+            raise ValidationError(tell("mail.one_server"))
 
     def validate_sender(self, field: Any) -> None:
         """The sender is an address."""

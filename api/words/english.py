@@ -191,6 +191,7 @@ WORKSHOP = {
     "mail.password_hint": "Leave empty to keep the present one.",
     "mail.sender": "Sent from",
     "mail.one_address": "One plain address, as in office@workshop.example.",
+    "mail.one_server": "One server's name, such as mail.example.com.",
     "mail.works": "Do they work?",
     "mail.test_to": "Send a test message to",
     "mail.test": "Send it",

@@ -195,6 +195,7 @@ WORKSHOP = {
     "mail.password_hint": "Leer lassen, um das jetzige zu behalten.",
     "mail.sender": "Absender",
     "mail.one_address": "Eine einzelne Adresse, wie office@workshop.example.",
+    "mail.one_server": "Der Name eines Servers, etwa mail.example.com.",
     "mail.works": "Gehen sie?",
     "mail.test_to": "Eine Probe senden an",
     "mail.test": "Senden",

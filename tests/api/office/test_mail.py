@@ -170,6 +170,15 @@ def test_only_one_plain_address_is_taken(owner: Visitor, tmp_path: Path, address
     assert server.messages == []
 
 
+@pytest.mark.parametrize(
+    "host", ["mail.example.com\r\nX: y", "127.0.0.1:25/@", "a b", "file:///etc/passwd", "-x", "x;y"]
+)
+def test_only_a_servers_name_is_taken(owner: Visitor, host: str) -> None:
+    answer = owner.fill("/office/mail", SETTINGS | {"port": "587", "password": "", "host": host})
+    assert answer.status_code == 200
+    assert "One server" in answer.text
+
+
 def test_the_mailboxs_password_lies_in_no_database_and_on_no_page(
     workshop: Workshop, owner: Visitor, tmp_path: Path
 ) -> None:
