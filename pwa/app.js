@@ -10,6 +10,7 @@ import { jobContext } from "./parts/job_context.js";
 import { createKeeper } from "./parts/kept.js";
 import { createPainter } from "./parts/painter.js";
 import { keptLine, mainButton, page } from "./parts/page.js";
+import { lookAgain } from "./parts/photos.js";
 import { go, link, onRoute, route } from "./parts/router.js";
 import { marked } from "./parts/practice_mark.js";
 import { testPageOf } from "./parts/test_pages.js";
@@ -138,6 +139,7 @@ function listen(app) {
   app.workbook.onOutdated(() => cannotGoOn(words.start.outdated, words.start.outdatedSays));
   onRoute(() => {
     app.keeper.clear();
+    lookAgain(app.photoUrls);
     app.pendingPhoto = app.workbook.pendingPhotoIntent();
     app.show();
   });

@@ -3,6 +3,8 @@ import { words } from "../words/words.js";
 import { el } from "./el.js";
 import { listAt } from "./pointer.js";
 
+const AWAY = Symbol("not on this phone");
+
 /** A button that opens the camera for a step of the job; `place` tells two of the same page apart. */
 export function photoButton(job, step, caption, place = "page") {
   const id = `photo-${place}-${step}`;
@@ -28,13 +30,23 @@ export function photosOf(job, step) {
   return el("ul", { class: "photos" }, photos.map((photo, index) => el("li", { key: photo.id }, thumb(job, photo, index + 1))));
 }
 
-/** One photo; its bytes come from the phone's store. */
+/** One photo; its bytes come from the phone's store, else from the workshop where that is in reach. */
 export function thumb(job, photo, number) {
-  const image = el("img", { alt: words.customer.photo(number, photo.caption), "data-photo": photo.sha256, key: photo.sha256 });
   const url = job.app.photoUrls.get(photo.sha256);
+  if (url === AWAY) return el("span", { class: "away hint" }, words.page.photoAway);
+  const away = () => {
+    job.app.photoUrls.set(photo.sha256, AWAY);
+    job.repaint();
+  };
+  const image = el("img", { alt: words.customer.photo(number, photo.caption), "data-photo": photo.sha256, key: photo.sha256, on: { error: away } });
   if (url) image.setAttribute("src", url);
   else fetchUrl(job, photo.sha256);
   return image;
+}
+
+/** What was out of reach is asked for once more. */
+export function lookAgain(photoUrls) {
+  for (const [name, url] of photoUrls) if (url === AWAY) photoUrls.delete(name);
 }
 
 async function fetchUrl(job, sha256) {

@@ -343,6 +343,7 @@ export const words = {
     photo: "Foto",
     photoWaiting: "Hier war die Kamera offen, als die Seite schloss. Bitte das Foto noch einmal machen.",
     photoKept: "Foto",
+    photoAway: "Dieses Foto liegt in der Werkstatt und nicht auf diesem Telefon.",
     caption: "Notiz zu dieser Prüfung",
     stateName: "Diese Prüfung",
     states: [

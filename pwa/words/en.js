@@ -343,6 +343,7 @@ export const words = {
     photo: "Photo",
     photoWaiting: "The camera was open here when the page closed. Take the photo once more.",
     photoKept: "photo",
+    photoAway: "This photo lies in the workshop and is not on this phone.",
     caption: "Note for this test",
     stateName: "This test",
     states: [
