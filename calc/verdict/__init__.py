@@ -1,6 +1,7 @@
 """The verdict: a job document in, findings, faults, conclusion and next test out, by the contract's rules."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from calc.checks import TEST_OF_CHECK, examine
@@ -40,6 +41,7 @@ def verdict(job: Mapping[str, Any], engine: str, said: Sentences) -> Row:
         Language and pressure unit of what is said; values stay in the contract's units. [-]
     """
     evidence = Evidence(job)
+    said = replace(said, vanes=evidence.kind.device == "variable_geometry")
     findings = examine(evidence)
     weighed = weigh(evidence, findings)
     for item in weighed:
@@ -114,7 +116,7 @@ def _faults(weighed: Sequence[Weighed], findings: Findings, said: Sentences) -> 
             "alike": item.alike,
             "says": said.fault(item.fault.name, item.standing, item.alike, item.explains, error),
             "title": said.fault_title(item.fault.name),
-            "customer_title": said.words.FAULTS[item.fault.name].customer,
+            "customer_title": said.to_customer(said.words.FAULTS[item.fault.name].customer),
         }
         for item, share in zip(weighed, shares([item.probability for item in weighed]), strict=True)
     ]
@@ -133,8 +135,8 @@ def _conclusion(
         "location": concluded.fault.location,
         "standing": concluded.standing,
         "says": summary.conclusion(said, concluded, findings, error, reproduced=_reproduced(evidence)),
-        "customer_says": says,
-        "customer_means": means,
+        "customer_says": said.to_customer(says),
+        "customer_means": said.to_customer(means),
     }
 
 
@@ -273,7 +275,10 @@ def _overview(
     else:
         says = summary.still_open(said, weighed, findings, reproduced=_reproduced(evidence))
         customer = summary.customer_open(said, following[0] if following else None)
-    plain = said.words.CHECKS
+
+    def to_customer(check: str) -> str:
+        return said.to_customer(said.words.CHECKS[check].plain)
+
     open_to_this_car = [
         name
         for name in findings
@@ -281,9 +286,9 @@ def _overview(
     ]
     return {
         "says": says,
-        "customer": {"says": customer[0], "means": customer[1]},
-        "tested_sound": [plain[name].plain for name, found in findings.items() if found.outcome == "within"],
-        "not_tested": [plain[name].plain for name in open_to_this_car],
+        "customer": dict(zip(("says", "means"), map(said.to_customer, customer), strict=True)),
+        "tested_sound": [to_customer(name) for name, found in findings.items() if found.outcome == "within"],
+        "not_tested": [to_customer(name) for name in open_to_this_car],
         "remaining": [
             {
                 "test": test,

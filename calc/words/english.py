@@ -877,6 +877,7 @@ CUSTOMER_MEASURED_BY_CHECK = {
     "turbo_axial_play": "Its shaft has a play of {value}; your car's maker allows {limit}.",
 }
 CUSTOMER_MEASURED_VACUUM = "We measured a vacuum of {value}; your car's maker asks for {limit}."
+VALVE_TO_VANES = ("boost valve", "vane ring")  # what the customer reads of a car with vanes
 CUSTOMER_FELT = (
     "We felt the trouble too. Its cause may lie outside the way your car makes its boost, and has to be "
     "looked for there."

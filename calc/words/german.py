@@ -941,6 +941,7 @@ CUSTOMER_MEASURED_BY_CHECK = {
 CUSTOMER_MEASURED_VACUUM = (
     "Wir haben einen Unterdruck von {value} gemessen; der Hersteller Ihres Fahrzeugs verlangt {limit}."
 )
+VALVE_TO_VANES = ("Begrenzungsventil", "Leitgitter")
 CUSTOMER_FELT = (
     "Auch wir haben die Störung gespürt. Ihre Ursache kann außerhalb der Ladedruckregelung liegen und ist "
     "dort zu suchen."

@@ -29,10 +29,16 @@ class Sentences:
 
     figures : how values are written. [-]
     words : the language's catalogue. [-]
+    vanes : whether the car has vanes where the customer's words say valve. [-]
     """
 
     figures: Figures
     words: ModuleType
+    vanes: bool = False
+
+    def to_customer(self, text: str) -> str:
+        """The customer's words for this kind of car."""
+        return text.replace(*self.words.VALVE_TO_VANES) if self.vanes else text
 
     def title(self, found: Finding) -> str:
         """Short name of a check."""

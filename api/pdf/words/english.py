@@ -190,8 +190,8 @@ TEXT = {
     "no_cost": "There is nothing to mend, so there is nothing to pay but the tests.",
     "not_calibrated": "no date of calibration noted",
     "of_class": "class {number}",
-    "propose_actuator": "We mend or renew what moves the boost valve, measure it again, and prove it on the "
-    "road with the same gauges.",
+    "propose_actuator": "We mend or renew the drive that sets the boost, measure it again, and prove it on "
+    "the road with the same gauges.",
     "propose_ask": "We have done what we can here. Let us talk about the next step.",
     "propose_charge_circuit": "We mend the place in the pipes or the cooler, test them again, and prove it "
     "on the road with the same gauges.",
@@ -327,7 +327,7 @@ STATIONS = {
     "exhaust": ("exhaust", "exhaust"),
     "sensors": ("sensors and control unit", "sensors"),
     "solenoid": ("solenoid and lines", "boost control valve"),
-    "actuator": ("actuator", "boost valve's drive"),
+    "actuator": ("actuator", "boost drive"),
     "wastegate": ("wastegate", "boost valve, inside"),
     "supply": ("vacuum, solenoid, lines", "vacuum and its valve"),
     "vanes": ("vanes", "turbocharger's vanes"),

@@ -388,7 +388,7 @@ TEXT = {
     "no_cost": "Es gibt nichts instand zu setzen; zu zahlen sind nur die Prüfungen.",
     "not_calibrated": "kein Kalibrierdatum notiert",
     "of_class": "Klasse {number}",
-    "propose_actuator": "Wir setzen instand oder erneuern, was das Begrenzungsventil bewegt, messen noch "
+    "propose_actuator": "Wir setzen instand oder erneuern, was den Ladedruck stellt, messen noch "
     "einmal und weisen es auf der Straße mit denselben Messgeräten nach.",
     "propose_ask": "Was hier möglich war, haben wir getan. Sprechen wir über den nächsten Schritt.",
     "propose_charge_circuit": "Wir setzen die Stelle in den Luftleitungen oder am Kühler instand, prüfen sie "
@@ -526,7 +526,7 @@ STATIONS = {
     "exhaust": ("Abgasanlage", "Auspuff"),
     "sensors": ("Sensoren, Steuergerät", "Sensoren"),
     "solenoid": ("Taktventil, Schläuche", "Steuerventil"),
-    "actuator": ("Druckdose", "Ventilantrieb"),
+    "actuator": ("Druckdose", "Stellantrieb"),
     "wastegate": ("Bypassklappe", "Ventil, innen"),
     "supply": ("Unterdruck, Taktventil", "Unterdruck und sein Ventil"),
     "vanes": ("Leitschaufeln", "Turboschaufeln"),
