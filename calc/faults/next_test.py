@@ -172,12 +172,17 @@ def _gauges_on_for_the_same_run(
 
 
 def _first_group(weighed: Sequence[Weighed]) -> frozenset[str]:
-    """The most probable fault that anything speaks for and those that look like it; empty where none do."""
-    running = [item for item in weighed if item.alike and item.standing in ("possible", "likely")]
-    if not running:
-        return frozenset()
-    first = max(running, key=lambda item: item.probability)
-    return frozenset((first.fault.name, *first.alike))
+    """The most probable fault and those that look like it; empty where none do.
+
+    That no fault was found is none of them: no test parts it from a cause outside the table.
+    """
+    running = [
+        (item, frozenset((item.fault.name, *item.alike)) - {"no_fault_found"})
+        for item in weighed
+        if item.standing in ("possible", "likely") and item.fault.name != "no_fault_found"
+    ]
+    groups = [(item.probability, group) for item, group in running if len(group) > 1]
+    return max(groups, key=lambda each: each[0])[1] if groups else frozenset()
 
 
 def _rate(tests: Sequence[str], worth: Mapping[str, float], minutes: Mapping[str, float]) -> float:

@@ -12,6 +12,7 @@ from typing import Any
 
 import calc
 from fixtures.simulator.car import Car, merge
+from tests.verdict.score import SOUND
 
 # common practice, no source; a run with gauges is the run, 25, and the gauges on for it, 15
 MINUTES: Mapping[str, int] = {
@@ -126,16 +127,21 @@ def _with(car: Car, job: Mapping[str, Any], test: str) -> dict[str, Any]:
 
 def _group(car: Car, job: Mapping[str, Any], verdict: Verdict, test: str) -> list[Group]:
     """The group that stands first before a test, if there is one and nothing is concluded."""
-    first = next(
-        (row for row in verdict["faults"] if row["for"] and row["alike"] and row["standing"] in RUNNING), None
-    )
+    first = next((row for row in verdict["faults"] if row["for"] and _alike(row)), None)
     if verdict["conclusion"] or first is None:
         return []
     parted = _parts(first, verdict, calc.judge(_with(car, job, test)))
     left = [row["test"] for row in verdict["remaining"] if row["test"] in car.tests]
     others = [other for other in left if other not in FULL_LOAD or _may_pull(job)]
     can = parted or any(_parts(first, verdict, calc.judge(_with(car, job, other))) for other in others)
-    return [Group(frozenset((first["fault"], *first["alike"])), test, parted, can)]
+    return [Group(frozenset((first["fault"], *_alike(first))), test, parted, can)]
+
+
+def _alike(row: Mapping[str, Any]) -> list[str]:
+    """The faults that look like one in the running: no test parts 'no fault' from a cause outside the table."""
+    if row["standing"] not in RUNNING or row["fault"] == SOUND:
+        return []
+    return [name for name in row["alike"] if name != SOUND]
 
 
 def _may_pull(job: Mapping[str, Any]) -> bool:
@@ -151,10 +157,10 @@ def _parts(first: Mapping[str, Any], before: Verdict, after: Verdict) -> bool:
     much has told them apart, also where it only takes back what had spoken the other way.
     """
     then = next(row for row in after["faults"] if row["fault"] == first["fault"])
-    if not set(first["alike"]) <= set(then["alike"]):
+    if not set(_alike(first)) <= set(then["alike"]):
         return True
     moved = (
-        _odds(after, first["fault"], other) / _odds(before, first["fault"], other) for other in first["alike"]
+        _odds(after, first["fault"], other) / _odds(before, first["fault"], other) for other in _alike(first)
     )
     return any(max(change, 1.0 / change) >= TOLD_APART for change in moved)
 
