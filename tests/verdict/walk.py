@@ -138,7 +138,7 @@ def _group(car: Car, job: Mapping[str, Any], verdict: Verdict, test: str) -> lis
 
 
 def _alike(row: Mapping[str, Any]) -> list[str]:
-    """The faults that look like one in the running: no test parts 'no fault' from a cause outside the table."""
+    """The faults that look like one in the running; no test parts 'no fault' from an unlisted cause."""
     if row["standing"] not in RUNNING or row["fault"] == SOUND:
         return []
     return [name for name in row["alike"] if name != SOUND]
