@@ -58,6 +58,8 @@ def _try(work: Callable[[], Result]) -> Result:
         return work()
     except (backup.BackupError, intake.NotACopyError, database.NewerDatabaseError) as reason:
         raise NotDoneError(str(reason)) from None
+    except FileNotFoundError as missing:
+        raise NotDoneError(f"{missing.filename}: no such file or folder") from None
     except (OSError, sqlite3.Error) as problem:
         raise NotDoneError(f"It could not be done: {problem}") from None
 

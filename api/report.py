@@ -120,7 +120,7 @@ def _text_of(job: Path) -> str:
     try:
         calc.read_job(data)  # names the first broken place, bytes that are no UTF-8 included
     except calc.BrokenDocument as broken:
-        raise UnreadableError(str(broken)) from None
+        raise UnreadableError(f"{broken.pointer or job}: {broken.reason}") from None
     return data.decode()
 
 

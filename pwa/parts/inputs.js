@@ -5,8 +5,9 @@ import { figureOf, isBelow, isPressure, stored, unitOf } from "./quantity.js";
 import { readNumber } from "./units.js";
 
 /** A line of text. */
-export function textField({ label, value, change, hint, kind = "text", complete = "off", key = label }) {
+export function textField({ label, value, change, each, hint, kind = "text", complete = "off", key = label }) {
   const id = idOf(key);
+  const typed = (event) => event.target.value.trim() || null;
   const input = el("input", {
     id,
     type: kind,
@@ -14,7 +15,7 @@ export function textField({ label, value, change, hint, kind = "text", complete 
     value: value ?? "",
     autocomplete: complete,
     "aria-describedby": hint && `${id}-hint`,
-    on: { change: (event) => change(event.target.value.trim() || null) },
+    on: { change: (event) => change(typed(event)), ...(each ? { input: (event) => each(typed(event)) } : {}) },
   });
   return labelled(id, label, input, hint);
 }

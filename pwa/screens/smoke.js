@@ -4,7 +4,7 @@ import { oneOf } from "../parts/chips.js";
 import { el } from "../parts/el.js";
 import { yesNo } from "../parts/fields.js";
 import { textField } from "../parts/inputs.js";
-import { button, section } from "../parts/page.js";
+import { button, mainButton, section } from "../parts/page.js";
 import { listAt } from "../parts/pointer.js";
 import { testPage } from "../parts/test_page.js";
 
@@ -23,12 +23,15 @@ export function smokeScreen(app, job) {
     await job.keep(where, () => job.handle.add(PLACES, { where, ...(size ? { size } : {}) }));
     return change({ where: null, size: null });
   };
-  const build = () =>
-    testPage(job, {
+  const build = () => {
+    const seen = job.value("/tests/smoke/leak_seen") === true;
+    return testPage(job, {
       id: "smoke",
       choices: [yesNo(job, { label: text.seen, path: "/tests/smoke/leak_seen" })],
-      after: job.value("/tests/smoke/leak_seen") === true && [found(job), newPlace(place, change, add)],
+      after: seen && [found(job), newPlace(place, change, add)],
+      bar: seen && place.where ? mainButton({ text: text.add, click: add, key: "keep place" }) : null, // a place chosen is kept first
     });
+  };
   return { build };
 }
 
@@ -52,10 +55,10 @@ function foundPlace(job, { id, where, size }) {
 function newPlace(place, change, add) {
   return section(
     text.where,
-    oneOf({ label: text.where, options: text.usual.map((where) => [where, where]), chosen: place.where, choose: (where) => change({ where }) }),
-    textField({ label: text.whereHint, key: "smoke where", value: place.where, change: (where) => change({ where }) }),
+    oneOf({ label: text.usualPlaces, options: text.usual.map((where) => [where, where]), chosen: place.where, choose: (where) => change({ where }) }),
+    textField({ label: text.whereHint, key: "smoke where", value: place.where, change: (where) => change({ where }), each: (where) => change({ where }) }),
     oneOf({ label: text.size, options: text.sizes, chosen: place.size, choose: (size) => change({ size }) }),
     place.told && el("p", { class: "told", role: "alert" }, text.needPlace),
-    button(text.add, add, { key: "add place" }),
+    !place.where && button(text.add, add, { key: "add place" }),
   );
 }
