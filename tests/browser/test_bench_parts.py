@@ -12,7 +12,7 @@ import pytest
 from tests.browser.machines import ROOT
 
 
-@pytest.mark.parametrize(("name", "count"), [("engine", 3), ("pages", 6)])
+@pytest.mark.parametrize(("name", "count"), [("engine", 3), ("pages", 7)])
 def test_a_part_measures_what_it_says(name: str, count: int) -> None:
     command = [sys.executable, "-m", "tests.bench", "--only", name, "--small"]
     done = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=False)
