@@ -139,6 +139,8 @@ def browser_killed(small: bool) -> Iterator[Outcome]:
             page.evaluate(OPEN)
             job = job or page.evaluate(NEW_JOB, {})
             page.evaluate("(id) => { self.job = workbook.job(id); }", job)
+            is_there = page.evaluate("() => job !== null")
+            assert is_there, f"after kill {kills} the job is gone; {len(rows_of(page))} rows lie in the store"
             shown = page.evaluate("() => job.document.tests?.actuator?.first_movement_kpa ?? 0")
             assert shown >= last, f"{last} was called kept, {shown} is there"
             page.evaluate(busy, shown + 1)
